@@ -1,0 +1,185 @@
+"""The open plan: what is shown, what can be undone, what is on disk.
+
+The rule of this module: every change is a new `Plan` made and validated before anything is pushed; a gesture
+previews freely and pushes once. Views listen to `shown` and read `sheet`; they never keep a plan of their own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoCommand, QUndoStack
+
+from studio_gui.domain.errors import RovingLayError
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.worksheet import Worksheet, worksheet
+from studio_gui.storage.files import Fingerprint, fingerprint, read_plan, save_plan
+
+Edit = Callable[[Plan], Plan]
+
+
+class OpenPlan(QObject):
+    """One open plan with its undo stack.
+
+    Signals
+    -------
+    shown
+        The worksheet on the screen changed: by an edit, undo, redo, a preview, or a plan being opened.
+    selected
+        The selected sections changed.
+    refused
+        An edit was refused; carries the `RovingLayError`.
+    file_changed
+        The path, or whether the plan differs from the file, changed.
+    """
+
+    shown = Signal()
+    selected = Signal()
+    refused = Signal(RovingLayError)
+    file_changed = Signal()
+
+    def __init__(self, plan: Plan, path: Path | None = None, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.undo_stack = QUndoStack(self)
+        self.undo_stack.cleanChanged.connect(self._clean_changed)
+        self._plan = plan
+        self._sheet = worksheet(plan)
+        self._path = path
+        self._fingerprint: Fingerprint | None = None
+        self._selected: tuple[str, ...] = (plan.sections[0].id,)
+
+    @property
+    def plan(self) -> Plan:
+        """The plan as it stands, without any preview."""
+        return self._plan
+
+    @property
+    def sheet(self) -> Worksheet:
+        """The worksheet on the screen: of the preview while a gesture runs, else of `plan`."""
+        return self._sheet
+
+    @property
+    def path(self) -> Path | None:
+        """The file the plan is kept in, None for one never saved."""
+        return self._path
+
+    @property
+    def is_modified(self) -> bool:
+        """Whether the plan differs from its file."""
+        return not self.undo_stack.isClean()
+
+    @property
+    def is_previewing(self) -> bool:
+        """Whether a gesture is running."""
+        return self._sheet.plan is not self._plan
+
+    @property
+    def selected_ids(self) -> tuple[str, ...]:
+        """Ids of the selected sections that exist in the plan on the screen, in the lay's order."""
+        return tuple(section.id for section in self._sheet.plan.sections if section.id in self._selected)
+
+    @property
+    def selected_index(self) -> int:
+        """Index of the first selected section; 0 when none is."""
+        chosen = self.selected_ids
+        return self._sheet.plan.section_index(chosen[0]) if chosen else 0
+
+    def select(self, *section_ids: str) -> None:
+        """Select sections by id; unknown ids are left out."""
+        if section_ids != self._selected:
+            self._selected = section_ids
+            self.selected.emit()
+
+    def edit(self, name: str, edit: Edit) -> bool:
+        """Apply a pure edit as one named undo step; return False, emitting `refused`, when it is refused.
+
+        An edit that changes nothing leaves no step.
+        """
+        try:
+            plan = edit(self._plan)
+        except RovingLayError as refusal:
+            self.cancel_preview()
+            self.refused.emit(refusal)
+            return False
+        self._push(name, plan)
+        return True
+
+    def preview(self, plan: Plan) -> None:
+        """Show `plan` without an undo step, while a gesture runs."""
+        self._show(plan)
+
+    def commit_preview(self, name: str) -> None:
+        """Turn what is previewed into one undo step."""
+        self._push(name, self._sheet.plan)
+
+    def cancel_preview(self) -> None:
+        """Show the plan as it was before the gesture."""
+        if self.is_previewing:
+            self._show(self._plan)
+
+    def open_file(self, path: Path) -> None:
+        """Replace the plan by the one in a file; `FileProblem` leaves everything as it was."""
+        plan = read_plan(path)
+        self.replace(plan, path)
+
+    def replace(self, plan: Plan, path: Path | None = None) -> None:
+        """Start over with `plan`, unmodified, kept in `path`."""
+        self._path = path
+        self._fingerprint = fingerprint(path) if path is not None else None
+        self._plan = plan
+        self.undo_stack.clear()
+        self._selected = (plan.sections[0].id,)
+        self._show(plan)
+        self.selected.emit()
+        self.file_changed.emit()
+
+    def changed_outside(self) -> bool:
+        """Tell whether the file is no longer what was last read or written here."""
+        if self._path is None or self._fingerprint is None:
+            return False
+        try:
+            return fingerprint(self._path) != self._fingerprint
+        except RovingLayError:
+            return False  # a file that is gone is made anew by saving
+
+    def save(self, path: Path) -> None:
+        """Write the plan to `path` and keep it there from now on; `FileProblem` leaves the old file intact."""
+        save_plan(path, self._plan)
+        self._path = path
+        self._fingerprint = fingerprint(path)
+        self.undo_stack.setClean()
+        self.file_changed.emit()
+
+    def _push(self, name: str, plan: Plan) -> None:
+        if plan == self._plan:
+            self._show(self._plan)
+            return
+        self.undo_stack.push(_PlanStep(self, name, self._plan, plan))
+
+    def _adopt(self, plan: Plan) -> None:
+        self._plan = plan
+        self._show(plan)
+
+    def _show(self, plan: Plan) -> None:
+        if plan is not self._sheet.plan:
+            self._sheet = worksheet(plan)
+            self.shown.emit()
+
+    def _clean_changed(self) -> None:
+        self.file_changed.emit()
+
+
+class _PlanStep(QUndoCommand):
+    """One undo step: the plan before and after. Both are valid already, so neither way can fail."""
+
+    def __init__(self, document: OpenPlan, name: str, before: Plan, after: Plan) -> None:
+        super().__init__(name)
+        self._document, self._before, self._after = document, before, after
+
+    def redo(self) -> None:
+        self._document._adopt(self._after)
+
+    def undo(self) -> None:
+        self._document._adopt(self._before)

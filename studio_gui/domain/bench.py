@@ -1,0 +1,126 @@
+"""What to put on the bench: jars, what they need of each stock, rounded amounts, syringe fills.
+
+The rule of this module: what a plan needs of each stock comes from `make_up`, which knows the plan's way of
+mixing, never from summing sections.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from studio_gui.domain.errors import InvalidPlan
+from studio_gui.domain.figures import SectionFigures
+
+FloatArray = NDArray[np.float64]
+
+
+@dataclass(frozen=True, eq=False)
+class Jar:
+    """One jar of liquor: for which sections, how much they take, and what goes in (ml, in stock order)."""
+
+    liquor_id: str
+    section_ids: tuple[str, ...]
+    sections_ml: float
+    jar_ml: float
+    amounts_ml: FloatArray
+
+
+@dataclass(frozen=True, eq=False)
+class MakeUp:
+    """All jars of a plan and what they need of each stock, ml in stock order."""
+
+    jars: tuple[Jar, ...]
+    need_ml: FloatArray
+
+
+def make_up(figures: SectionFigures) -> MakeUp:
+    """Return the jars to mix: liquor over its sections, plus spare share and dead volume.
+
+    A liquor by depth that is painted at two uptakes is two jars, because the jar follows the depth. A liquor
+    of which nothing is painted has no jar.
+    """
+    bench = figures.plan.bench
+    jars: list[Jar] = []
+    for (row, _), members in _same_jar(figures).items():
+        amounts = figures.amounts_ml[members].sum(axis=0)
+        sections_ml = float(figures.liquid_ml[members].sum())
+        if sections_ml <= 0.0:
+            continue
+        jar_ml = sections_ml * (1.0 + bench.spare_share) + bench.dead_ml
+        ids = tuple(figures.plan.sections[index].id for index in members)
+        jars.append(
+            Jar(figures.plan.liquors[row].id, ids, sections_ml, jar_ml, amounts * (jar_ml / sections_ml))
+        )
+    need = np.sum([jar.amounts_ml for jar in jars], axis=0) if jars else np.zeros(len(figures.plan.stocks))
+    return MakeUp(tuple(jars), need)
+
+
+def _same_jar(figures: SectionFigures) -> dict[tuple[int, str], list[int]]:
+    """Group section indices by (liquor column, wetness to nine digits where the liquor stands on depth)."""
+    by_depth = [liquor.basis == "depth" for liquor in figures.plan.liquors]
+    groups: dict[tuple[int, str], list[int]] = {}
+    for index, row in enumerate(figures.liquor_index.tolist()):
+        wetness = f"{figures.applied_ml_per_g[index]:.9g}" if by_depth[row] else ""
+        groups.setdefault((row, wetness), []).append(index)
+    return dict(sorted(groups.items(), key=lambda item: item[0][0]))
+
+
+def rounded_amounts(amounts_ml: Sequence[float], graduation_ml: float) -> tuple[float, ...]:
+    """Return amounts in whole graduations whose sum is the total, taken up to a whole graduation.
+
+    Largest remainder; a tie goes to the larger part, so that a jar is never short.
+
+    Raises
+    ------
+    InvalidPlan
+        ``negative-amount`` for an amount below 0.
+
+    >>> rounded_amounts((25.5, 8.5), 1.0)
+    (26.0, 8.0)
+    """
+    if any(amount < 0.0 for amount in amounts_ml):
+        raise InvalidPlan("negative-amount", value=min(amounts_ml))
+    steps = [amount / graduation_ml for amount in amounts_ml]
+    floors = [math.floor(step + 1e-9) for step in steps]
+    total = math.ceil(sum(steps) - 1e-9)
+    by_remainder = sorted(range(len(steps)), key=lambda i: (-round(steps[i] - floors[i], 9), -steps[i], i))
+    for index in by_remainder[: total - sum(floors)]:
+        floors[index] += 1
+    return tuple(round(count * graduation_ml, 9) for count in floors)
+
+
+@dataclass(frozen=True, slots=True)
+class SyringeFills:
+    """How often a syringe is filled for one section of the set; `stops_ml` are where the plunger rests."""
+
+    fills: int
+    fill_ml: float
+    stops_ml: tuple[float, ...]
+
+
+def syringe_fills(dose_ml: float, rovings: int, syringe_ml: float) -> SyringeFills:
+    """Return the fills that serve `rovings` doses without splitting one roving's dose over two fills.
+
+    A dose larger than the syringe has to be split: then each roving takes whole fills of its own.
+
+    Raises
+    ------
+    InvalidPlan
+        ``nothing-to-fill`` unless dose, rovings and syringe are above 0.
+
+    >>> syringe_fills(30.0, 4, 60.0)
+    SyringeFills(fills=2, fill_ml=60.0, stops_ml=(60.0, 30.0, 0.0))
+    """
+    if not (dose_ml > 0.0 and rovings > 0 and syringe_ml > 0.0):
+        raise InvalidPlan("nothing-to-fill", dose_ml=dose_ml, rovings=rovings, syringe_ml=syringe_ml)
+    a_fill = min(math.floor(syringe_ml / dose_ml + 1e-9), rovings)
+    if a_fill == 0:
+        splits = math.ceil(dose_ml / syringe_ml - 1e-9)
+        return SyringeFills(splits * rovings, dose_ml / splits, (dose_ml / splits, 0.0))
+    stops = tuple(dose_ml * left for left in range(a_fill, -1, -1))
+    return SyringeFills(math.ceil(rovings / a_fill), a_fill * dose_ml, stops)

@@ -1,0 +1,131 @@
+"""Checks of acid: unknown, uneven, too low.
+
+The rule of this module: pale and dark sections must get the same acid; unknown acid is said once, with the
+quick answer "same as the acid water".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from studio_gui.domain.acid import jar_acid_g_per_l
+from studio_gui.domain.checks.check import Check, Mend
+from studio_gui.domain.errors import Param
+from studio_gui.domain.figures import SectionFigures, stock_acid_g_per_l
+from studio_gui.domain.liquid import above
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.ranges import exceeds
+from studio_gui.domain.stocks import Stock
+
+
+def acid_water(plan: Plan) -> Stock | None:
+    """Return the weakest let-down that is known to carry acid, None where there is none."""
+    sour = [stock for stock in plan.let_downs if stock.acid_g_per_l]
+    return min(sour, key=lambda stock: stock.acid_g_per_l or 0.0, default=None)
+
+
+def unknown(figures: SectionFigures) -> Iterator[Check]:
+    """Yield ``acid-unknown`` once, naming every stock (and the soak water) whose unknown acid matters."""
+    plan = figures.plan
+    stocks = [s for s, is_used in zip(plan.stocks, figures.used_stocks, strict=True) if is_used and s.acid_g_per_l is None]
+    soak = plan.liquid.soak_acid_g_per_l is None and plan.liquid.soak_ml_per_g > 0.0
+    if not stocks and not soak:
+        return
+    missing = np.flatnonzero(np.isnan(figures.acid_pct_owf)).tolist()
+    water = acid_water(plan)
+    mends: tuple[Mend, ...] = ()
+    if stocks and water is not None and water.acid_g_per_l is not None:
+        params: dict[str, Param] = {"stock_id": water.id, "acid_g_per_l": water.acid_g_per_l}
+        mends = (Mend("same-as-acid-water", params),)
+    yield Check(
+        "acid-unknown",
+        "note",
+        tuple(plan.sections[index].id for index in missing),
+        {"stocks": ", ".join(stock.name for stock in stocks), "count": len(stocks), "soak_water": soak},
+        mends,
+    )
+
+
+def uneven(figures: SectionFigures) -> Iterator[Check]:
+    """Yield ``acid-uneven`` once when known acids of painted sections differ by more than the ratio."""
+    plan = figures.plan
+    known = _known(figures)
+    if len(known) < 2:
+        return
+    acid = figures.acid_pct_owf
+    lowest = known[int(np.argmin(acid[known]))]
+    highest = known[int(np.argmax(acid[known]))]
+    if not exceeds(float(acid[highest]), plan.acid.ratio * float(acid[lowest])):
+        return
+    params: dict[str, Param] = {
+        "lowest_pct_owf": float(acid[lowest]),
+        "highest_pct_owf": float(acid[highest]),
+        "lowest_id": plan.sections[lowest].id,
+        "highest_id": plan.sections[highest].id,
+        "ratio_limit": plan.acid.ratio,
+    }
+    if acid[lowest] > 0.0:
+        params["ratio"] = float(acid[highest] / acid[lowest])
+    ids = tuple(plan.sections[index].id for index in sorted((lowest, highest)))
+    yield Check("acid-uneven", "warning", ids, params, tuple(_even_mends(figures, known)))
+
+
+def too_low(figures: SectionFigures) -> Iterator[Check]:
+    """Yield ``acid-too-low`` once, naming the painted sections whose known acid is below the floor."""
+    plan = figures.plan
+    floor = plan.acid.floor_pct_owf
+    known = _known(figures)
+    low = [index for index in known if exceeds(floor, float(figures.acid_pct_owf[index]))]
+    if not low:
+        return
+    soak_pct = plan.liquid.soak_ml_per_g * (plan.liquid.soak_acid_g_per_l or 0.0) / 10.0
+    driest = float(figures.applied_ml_per_g[low].min())
+    needed = 10.0 * (floor - soak_pct) / driest
+    params: dict[str, Param] = {
+        "lowest_pct_owf": float(figures.acid_pct_owf[low].min()),
+        "floor_pct_owf": floor,
+        "count": len(low),
+        "needed_g_per_l": needed,
+    }
+    mends = (Mend("acid-in-every-bottle", {"acid_g_per_l": needed}),)
+    yield Check("acid-too-low", "warning", tuple(plan.sections[i].id for i in low), params, mends)
+
+
+def line_short(figures: SectionFigures) -> Iterator[Check]:
+    """Yield ``acid-line-short`` where a jar has too little let-down to take the acid line's whole share."""
+    line = figures.plan.acid_line
+    if line is None:
+        return
+    jar = jar_acid_g_per_l(figures.amounts_ml, np.nan_to_num(stock_acid_g_per_l(figures.plan)))
+    short = np.flatnonzero(above(line.jar_g_per_l, jar) & (figures.liquid_ml > 0.0)).tolist()
+    if short:
+        params: dict[str, Param] = {"wanted_g_per_l": line.jar_g_per_l, "lowest_g_per_l": float(jar[short].min())}
+        yield Check("acid-line-short", "warning", tuple(figures.plan.sections[i].id for i in short), params)
+
+
+def _known(figures: SectionFigures) -> list[int]:
+    painted = (figures.liquid_ml > 0.0) & ~np.isnan(figures.acid_pct_owf)
+    return [int(index) for index in np.flatnonzero(painted)]
+
+
+def _even_mends(figures: SectionFigures, known: list[int]) -> Iterator[Mend]:
+    plan = figures.plan
+    applied = figures.applied_ml_per_g[known]
+    spread = float(applied.max() / applied.min())
+    jars = jar_acid_g_per_l(figures.amounts_ml, stock_acid_g_per_l(plan))[known]
+    if not exceeds(float(jars.max()), float(jars.min())):
+        # every jar is alike already: only the wetness differs, and bottles cannot mend that
+        yield Mend("even-the-liquid", {"applied_ratio": spread}, one_click=False)
+        return
+    water = acid_water(plan)
+    if water is None or water.acid_g_per_l is None:
+        return
+    still_uneven = exceeds(spread, plan.acid.ratio)
+    params: dict[str, Param] = {"acid_g_per_l": water.acid_g_per_l, "still_uneven": still_uneven, "applied_ratio": spread}
+    yield Mend("acid-in-every-bottle", params)
+    citric = max(plan.let_downs, key=lambda stock: stock.acid_g_per_l or 0.0)
+    if plan.acid_line is None and citric.id != water.id:
+        line: dict[str, Param] = {"stock_id": citric.id, "acid_g_per_l": water.acid_g_per_l}
+        yield Mend("acid-line", line | {"still_uneven": still_uneven, "applied_ratio": spread})

@@ -1,0 +1,35 @@
+"""Every check the program makes, in the order of its subjects.
+
+The rule of this module: a new check is one function from `SectionFigures` to `Check`s, listed here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from studio_gui.domain.checks import acid, bookkeeping, depth, wetness
+from studio_gui.domain.checks.check import SEVERITIES, Check
+from studio_gui.domain.figures import SectionFigures
+
+CHECKS: tuple[Callable[[SectionFigures], Iterator[Check]], ...] = (
+    depth.out_of_reach,
+    wetness.over,
+    wetness.under,
+    bookkeeping.liquors,
+    depth.no_room,
+    acid.uneven,
+    acid.too_low,
+    acid.line_short,
+    bookkeeping.short_sections,
+    acid.unknown,
+    depth.over_take_up,
+    bookkeeping.two_jars,
+    bookkeeping.strengths_by_spoon,
+    bookkeeping.unused_stocks,
+)
+
+
+def run_checks(figures: SectionFigures) -> tuple[Check, ...]:
+    """Return every finding, errors first, then warnings, then notes, each in the order of `CHECKS`."""
+    found = [check for find in CHECKS for check in find(figures)]
+    return tuple(sorted(found, key=lambda check: SEVERITIES.index(check.severity)))

@@ -1,0 +1,187 @@
+"""Edits of where sections meet.
+
+The rule of this module: the lay's two ends never move here, sections always tile it, and a boundary of a
+locked section stays where it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+from typing import Literal
+
+import numpy as np
+
+from studio_gui.domain.errors import EditRefused
+from studio_gui.domain.plan import SHORTEST_SECTION_M, Plan
+from studio_gui.domain.ranges import checked
+
+Drag = Literal["trade", "shift"]
+
+
+def is_locked(plan: Plan, index: int) -> bool:
+    """Tell whether boundary `index` touches a locked section."""
+    return plan.sections[index].locked or plan.sections[index + 1].locked
+
+
+def boundary_range(plan: Plan, index: int, drag: Drag = "trade") -> tuple[float, float]:
+    """Return the lowest and highest place (m) that boundary `index` may take.
+
+    Raises
+    ------
+    EditRefused
+        ``boundary-locked`` when it, or on ``shift`` any that would follow, touches a locked section.
+    """
+    followers = range(index, len(plan.boundaries)) if drag == "shift" else (index,)
+    for follower in followers:
+        if is_locked(plan, follower):
+            locked = plan.sections[follower if plan.sections[follower].locked else follower + 1]
+            raise EditRefused("boundary-locked", section=locked.name, section_id=locked.id)
+    edges = plan.edges_m
+    giving = len(plan.sections) - 1 if drag == "shift" else index + 1
+    low = edges[index] + plan.unpainted_m(index) + SHORTEST_SECTION_M
+    room = edges[giving + 1] - edges[giving] - plan.unpainted_m(giving) - SHORTEST_SECTION_M
+    here = edges[index + 1]
+    return min(low, here), max(here + room, here)
+
+
+def move_boundary(plan: Plan, index: int, position_m: float, drag: Drag = "trade") -> Plan:
+    """Move boundary `index` to `position_m` (m along the lay).
+
+    ``trade`` takes from one neighbour what it gives to the other; ``shift`` moves every later boundary along,
+    and the last section gives or takes.
+
+    Raises
+    ------
+    EditRefused
+        ``boundary-locked``; ``boundary-out-of-range`` with low and high.
+    """
+    checked("boundary_m", position_m)
+    low, high = boundary_range(plan, index, drag)
+    if not low - 1e-12 <= position_m <= high + 1e-12:
+        raise EditRefused("boundary-out-of-range", position_m=position_m, low_m=low, high_m=high)
+    boundaries = list(plan.boundaries)
+    delta = position_m - boundaries[index].position_m
+    boundaries[index] = replace(boundaries[index], position_m=position_m)
+    if drag == "shift":
+        for follower in range(index + 1, len(boundaries)):
+            moved = boundaries[follower].position_m + delta
+            boundaries[follower] = replace(boundaries[follower], position_m=moved)
+    return replace(plan, boundaries=tuple(boundaries))
+
+
+def set_section_length(plan: Plan, index: int, length_m: float, drag: Drag = "trade") -> Plan:
+    """Give section `index` a length by moving its end, or its start when it is the last one.
+
+    Raises
+    ------
+    EditRefused
+        ``only-section`` when the section is the whole lay; else as `move_boundary`.
+    """
+    if len(plan.sections) == 1:
+        raise EditRefused("only-section", length_m=plan.lay_length_m)
+    edges = plan.edges_m
+    if index == len(plan.sections) - 1:
+        return move_boundary(plan, index - 1, edges[-1] - length_m)
+    return move_boundary(plan, index, edges[index] + length_m, drag)
+
+
+def set_gap(plan: Plan, index: int, gap_m: float) -> Plan:
+    """Set the signed gap (m) on boundary `index`: above 0 unpainted, below 0 overlap."""
+    boundaries = list(plan.boundaries)
+    boundaries[index] = replace(boundaries[index], gap_m=gap_m)
+    return replace(plan, boundaries=tuple(boundaries))
+
+
+def equalise(plan: Plan, first: int, last: int) -> Plan:
+    """Give sections `first` to `last` equal lengths between their outer edges.
+
+    Raises
+    ------
+    EditRefused
+        ``boundary-locked`` when a boundary between them touches a locked section.
+    """
+    edges = plan.edges_m
+    count = last - first + 1
+    boundaries = list(plan.boundaries)
+    for index in range(first, last):
+        boundary_range(plan, index)
+        place = edges[first] + (edges[last + 1] - edges[first]) * (index - first + 1) / count
+        boundaries[index] = replace(boundaries[index], position_m=place)
+    return replace(plan, boundaries=tuple(boundaries))
+
+
+def reverse(plan: Plan) -> Plan:
+    """Turn the order of the whole lay round, gaps and lengths with it.
+
+    Raises
+    ------
+    EditRefused
+        ``section-locked`` when any section is locked.
+    """
+    for section in plan.sections:
+        if section.locked:
+            raise EditRefused("section-locked", section=section.name, section_id=section.id)
+    length_m = plan.lay_length_m
+    boundaries = tuple(
+        replace(boundary, position_m=length_m - boundary.position_m) for boundary in reversed(plan.boundaries)
+    )
+    return replace(plan, boundaries=boundaries, sections=tuple(reversed(plan.sections)))
+
+
+def rescaled(plan: Plan, new_length_m: float) -> tuple[float, ...]:
+    """Return the places of the boundaries on a lay of `new_length_m`; those of locked sections stay.
+
+    Between the places that stay, and towards the ends, the others keep their proportions.
+
+    Raises
+    ------
+    EditRefused
+        ``length-pinned`` when the last section is locked; ``length-too-short`` when a locked place would fall
+        off the lay.
+    """
+    old_length_m = plan.lay_length_m
+    if new_length_m == old_length_m:
+        return tuple(boundary.position_m for boundary in plan.boundaries)
+    if plan.sections[-1].locked:
+        section = plan.sections[-1]
+        raise EditRefused("length-pinned", section=section.name, section_id=section.id)
+    pins = [boundary.position_m for index, boundary in enumerate(plan.boundaries) if is_locked(plan, index)]
+    if pins and pins[-1] >= new_length_m - SHORTEST_SECTION_M:
+        raise EditRefused("length-too-short", length_m=new_length_m, pinned_m=pins[-1])
+    places = np.interp(
+        [boundary.position_m for boundary in plan.boundaries],
+        [0.0, *pins, old_length_m],
+        [0.0, *pins, new_length_m],
+    )
+    return tuple(float(place) for place in places)
+
+
+def at_lengths(plan: Plan, lengths_m: Sequence[float]) -> Plan:
+    """Give all sections new lengths in the lay's order, scaled together so that they fill the lay.
+
+    Raises
+    ------
+    EditRefused
+        ``boundary-locked`` when that would move the boundary of a locked section; ``lengths-do-not-match``.
+    """
+    if len(lengths_m) != len(plan.sections):
+        raise EditRefused("lengths-do-not-match", count=len(lengths_m), sections=len(plan.sections))
+    for length_m in lengths_m:
+        checked("boundary_m", length_m)
+    scale = plan.lay_length_m / sum(lengths_m)
+    places = np.cumsum(lengths_m)[:-1] * scale
+    boundaries = []
+    for index, (boundary, place) in enumerate(zip(plan.boundaries, places.tolist(), strict=True)):
+        if abs(place - boundary.position_m) > 1e-9:
+            boundary_range(plan, index)
+            boundaries.append(replace(boundary, position_m=place))
+        else:
+            boundaries.append(boundary)
+    return replace(plan, boundaries=tuple(boundaries))
+
+
+def lengths_m(plan: Plan) -> tuple[float, ...]:
+    """Return the nominal lengths of the sections, m."""
+    return tuple(end - start for start, end in pairwise(plan.edges_m))

@@ -1,0 +1,179 @@
+"""Every section's figures, as arrays: one row a section, in the lay's order.
+
+The rule of this module: all trade numbers of sections are computed here, once, from the plan; checks, jars,
+colours and views only read them. Amounts are for the WHOLE SET of rovings.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from studio_gui.domain import acid, dye, liquid
+from studio_gui.domain.geometry import lay_mass_to
+from studio_gui.domain.plan import Plan
+
+FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
+Saturation = Literal["under", "in range", "over"]
+
+
+@dataclass(frozen=True, eq=False)
+class SectionFigures:
+    """Figures of the n sections of `plan`; stocks and dyes are columns in the plan's order.
+
+    Attributes
+    ----------
+    edges_m
+        (n + 1,) where sections start and end, m along the lay.
+    edges_g
+        (n + 1,) weight of the set before each edge, g.
+    fibre_g, liquid_ml, wiped_ml
+        (n,) dry fibre, liquor applied in all, liquid wiped out cold.
+    applied_ml_per_g, held_before_wiping_ml_per_g, held_ml_per_g, free_ml
+        (n,) as in `studio_gui.domain.liquid`; held at the fullest moment.
+    under, over
+        (n,) whether the core may stay white; whether free liquid is left after any wipe.
+    liquor_index
+        (n,) column of the section's liquor in ``plan.liquors``.
+    amounts_ml
+        (n, stocks) ml of each stock; rows sum to `liquid_ml`.
+    wanted_ml
+        (n,) ml of dye stocks that the wanted depths need; 0 on basis parts.
+    depth_pct_owf
+        (n, dyes) depth of shade before wiping.
+    left_pct_owf
+        (n, dyes) depth after wiping, not yet capped by what the dye takes up.
+    acid_pct_owf
+        (n,) acid on the fibre, nan where unknown.
+    """
+
+    plan: Plan
+    edges_m: FloatArray
+    edges_g: FloatArray
+    fibre_g: FloatArray
+    liquid_ml: FloatArray
+    wiped_ml: FloatArray
+    applied_ml_per_g: FloatArray
+    held_before_wiping_ml_per_g: FloatArray
+    held_ml_per_g: FloatArray
+    free_ml: FloatArray
+    under: BoolArray
+    over: BoolArray
+    liquor_index: NDArray[np.intp]
+    amounts_ml: FloatArray
+    wanted_ml: FloatArray
+    depth_pct_owf: FloatArray
+    left_pct_owf: FloatArray
+    acid_pct_owf: FloatArray
+
+    def __len__(self) -> int:
+        return len(self.fibre_g)
+
+    def length_m(self, index: int) -> float:
+        """Return the nominal length of a section, m along the lay."""
+        return float(self.edges_m[index + 1] - self.edges_m[index])
+
+    @property
+    def used_stocks(self) -> list[bool]:
+        """Whether any section takes anything of each stock, in stock order."""
+        used: list[bool] = np.any(self.amounts_ml > 0.0, axis=0).tolist()
+        return used
+
+    def saturation(self, index: int) -> Saturation:
+        """Return ``over`` when free liquid is left, else ``under`` when the core is not wetted, else ``in range``."""
+        if self.over[index]:
+            return "over"
+        return "under" if self.under[index] else "in range"
+
+
+def section_figures(plan: Plan) -> SectionFigures:
+    """Compute the figures of every section of `plan`; cost is linear in sections times stocks."""
+    edges_m = np.array(plan.edges_m)
+    edges_g = lay_mass_to(plan.fibre, plan.lay, edges_m)
+    fibre_g = np.diff(edges_g)
+    liquor_column = {liquor.id: column for column, liquor in enumerate(plan.liquors)}
+    liquor_index = np.array([liquor_column[section.liquor_id] for section in plan.sections], dtype=np.intp)
+    empty = np.array([liquor.is_empty for liquor in plan.liquors], dtype=bool)[liquor_index]
+    fixed = np.array([np.nan if s.fixed_ml is None else s.fixed_ml for s in plan.sections])
+    liquid_ml = np.where(np.isnan(fixed), plan.liquid.uptake_ml_per_g * fibre_g, fixed)
+    liquid_ml = np.where(empty, 0.0, liquid_ml)
+    wiped_ml = np.array([section.wiped_ml for section in plan.sections])
+    later_ml = np.minimum([section.second_pass_ml for section in plan.sections], liquid_ml)
+    soak = plan.liquid.soak_ml_per_g
+    applied = liquid_ml / fibre_g
+    held_before = liquid.held_ml_per_g(soak, liquid_ml - later_ml, 0.0, fibre_g)
+    held = liquid.held_ml_per_g(soak, liquid_ml - later_ml, wiped_ml, fibre_g)
+    amounts_ml, wanted_ml = _amounts(plan, liquor_index, liquid_ml, fibre_g)
+    strengths = np.array([stock.strength_pct for stock in plan.dyes])
+    is_dye = np.array([stock.is_dye for stock in plan.stocks], dtype=bool)
+    depth = dye.depth_pct_owf(amounts_ml[:, is_dye], strengths, fibre_g[:, np.newaxis])
+    kept = 1.0 - liquid.wiped_share(wiped_ml, soak * fibre_g, liquid_ml)
+    soak_acid = plan.liquid.soak_acid_g_per_l
+    acid_pct = acid.acid_pct_owf(
+        applied,
+        acid.jar_acid_g_per_l(amounts_ml, stock_acid_g_per_l(plan)),
+        soak,
+        np.nan if soak_acid is None else soak_acid,
+    )
+    return SectionFigures(
+        plan=plan,
+        edges_m=edges_m,
+        edges_g=edges_g,
+        fibre_g=fibre_g,
+        liquid_ml=liquid_ml,
+        wiped_ml=wiped_ml,
+        applied_ml_per_g=applied,
+        held_before_wiping_ml_per_g=held_before,
+        held_ml_per_g=held,
+        free_ml=liquid.free_ml(held, plan.liquid.limit_ml_per_g, fibre_g),
+        under=liquid.above(plan.liquid.penetration_ml_per_g, applied),
+        over=liquid.above(held, plan.liquid.limit_ml_per_g),
+        liquor_index=liquor_index,
+        amounts_ml=amounts_ml,
+        wanted_ml=wanted_ml,
+        depth_pct_owf=depth,
+        left_pct_owf=depth * kept[:, np.newaxis],
+        acid_pct_owf=acid_pct,
+    )
+
+
+def stock_acid_g_per_l(plan: Plan) -> FloatArray:
+    """Return (stocks,) acid of each stock, g/L, nan where unknown."""
+    return np.array([np.nan if stock.acid_g_per_l is None else stock.acid_g_per_l for stock in plan.stocks])
+
+
+def _amounts(
+    plan: Plan, liquor_index: NDArray[np.intp], liquid_ml: FloatArray, fibre_g: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """Return (n, stocks) ml of each stock and (n,) ml of dye stock that wanted depths need.
+
+    Where the wanted depths need more stock than there is liquid, the stocks are cut to the liquid in
+    proportion: the jar is neat and the depth falls short, which the checks report.
+    """
+    column = {stock.id: index for index, stock in enumerate(plan.stocks)}
+    shares = np.zeros((len(plan.liquors), len(plan.stocks)))
+    wanted_ml_per_g = np.zeros_like(shares)
+    for row, liquor in enumerate(plan.liquors):
+        total = liquor.total_parts
+        for part in liquor.parts:
+            shares[row, column[part.stock_id]] = part.parts / total if total > 0.0 else 0.0
+        for depth in liquor.depths:
+            stock = plan.stocks[column[depth.stock_id]]
+            wanted_ml_per_g[row, column[depth.stock_id]] = depth.depth_pct_owf / stock.strength_pct
+    wanted = wanted_ml_per_g[liquor_index] * fibre_g[:, np.newaxis]
+    needed = wanted.sum(axis=1)
+    cut = np.divide(liquid_ml, needed, out=np.ones_like(needed), where=needed > liquid_ml)
+    stocks = wanted * cut[:, np.newaxis]
+    rest = np.maximum(liquid_ml - stocks.sum(axis=1), 0.0)
+    amounts = stocks + rest[:, np.newaxis] * shares[liquor_index]
+    if plan.acid_line is not None:
+        let_down = np.array([not stock.is_dye for stock in plan.stocks], dtype=bool)
+        line = column[plan.acid_line.stock_id]
+        amounts = acid.with_acid_line(
+            amounts, stock_acid_g_per_l(plan), let_down, line, plan.acid_line.jar_g_per_l
+        )
+    return amounts, needed

@@ -1,0 +1,105 @@
+"""Dye along the lay, with wicked edges.
+
+The rule of this module: `dye_profile` is the only source of lay, strip, yarn and export colour. Edges are
+mixed as dye, over the wicking width, and no dye is gained or lost.
+
+Dye spreads in the fibre's own mass, with a triangular weight whose whole width is the wicking width and which
+is thrown back at the ends of the lay; so its amount is kept however uneven the top. Kernel: our choice, no
+source.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from studio_gui.domain.colour.fit import DyeCurve, dye_curve
+from studio_gui.domain.colour.mixing import PredictedColours, predicted_srgb
+from studio_gui.domain.figures import SectionFigures, section_figures
+from studio_gui.domain.geometry import lay_mass_to
+from studio_gui.domain.plan import Plan
+
+FloatArray = NDArray[np.float64]
+
+
+def dye_profile(plan: Plan, positions_m: ArrayLike) -> FloatArray:
+    """Return the depth (% owf) of every dye at places on the lay: (p, dyes) for (p,) `positions_m`.
+
+    After wiping and wicking, not yet capped by what each dye takes up.
+    """
+    return profile_of(section_figures(plan), positions_m)
+
+
+def profile_of(figures: SectionFigures, positions_m: ArrayLike) -> FloatArray:
+    """Return `dye_profile` for figures that are already computed."""
+    plan = figures.plan
+    total_g = float(figures.edges_g[-1])
+    width_g = min(plan.wicking_mm / 1000.0 / plan.lay_length_m, 1.0) * total_g
+    places_g = lay_mass_to(plan.fibre, plan.lay, np.asarray(positions_m, dtype=np.float64))
+    knots_g, levels = _painted_steps(figures)
+    if width_g <= 0.0:
+        return levels[np.searchsorted(knots_g, places_g, side="right") - 1]
+    half_g = width_g / 2.0
+    twice = _twice_integrated(knots_g, levels)
+    spread = twice(places_g + half_g) - 2.0 * twice(places_g) + twice(places_g - half_g)
+    return np.maximum(spread / half_g**2, 0.0)
+
+
+def section_colours(figures: SectionFigures) -> PredictedColours:
+    """Return the predicted colour of each section's middle, without wicking."""
+    return colours_of(figures.plan, figures.left_pct_owf)
+
+
+def lay_colours(figures: SectionFigures, positions_m: ArrayLike) -> PredictedColours:
+    """Return the predicted colour at places on the lay, (p,) m along it."""
+    return colours_of(figures.plan, profile_of(figures, positions_m))
+
+
+def colours_of(plan: Plan, doses_pct_owf: FloatArray) -> PredictedColours:
+    """Return the predicted colour of (n, dyes) doses on the plan's fibre, each capped at the dye's take-up."""
+    caps = np.array([stock.take_up_pct_owf for stock in plan.dyes])
+    return predicted_srgb(np.minimum(doses_pct_owf, caps), dye_curves(plan), plan.fibre.undyed_srgb)
+
+
+def dye_curves(plan: Plan) -> tuple[DyeCurve, ...]:
+    """Return the fitted curve of every dye of the plan, in its order."""
+    return tuple(dye_curve(stock.swatches) for stock in plan.dyes)
+
+
+def _painted_steps(figures: SectionFigures) -> tuple[FloatArray, FloatArray]:
+    """Return rising places (g of set) and the (knots, dyes) depth that holds from each to the next.
+
+    Gaps and overlaps squeeze or stretch where a section's dye lies, never its amount. The lay is mirrored at
+    both ends, so that dye which would wick off the end stays in the fibre.
+    """
+    plan = figures.plan
+    half_gaps = np.array([0.0, *(boundary.gap_m for boundary in plan.boundaries), 0.0]) / 2.0
+    starts_m = np.clip(figures.edges_m[:-1] + half_gaps[:-1], 0.0, plan.lay_length_m)
+    ends_m = np.clip(figures.edges_m[1:] - half_gaps[1:], 0.0, plan.lay_length_m)
+    starts = lay_mass_to(plan.fibre, plan.lay, starts_m)
+    ends = lay_mass_to(plan.fibre, plan.lay, ends_m)
+    doses = figures.left_pct_owf * (figures.fibre_g / (ends - starts))[:, np.newaxis]
+    total = figures.edges_g[-1]
+    lows = np.concatenate((-ends, starts, 2.0 * total - ends))
+    highs = np.concatenate((-starts, ends, 2.0 * total - starts))
+    jumps = np.concatenate((doses, doses, doses, -doses, -doses, -doses))
+    knots = np.concatenate((lows, highs))
+    order = np.argsort(knots, kind="stable")
+    return knots[order], np.cumsum(jumps[order], axis=0)
+
+
+class _twice_integrated:  # noqa: N801  (a function with its tables made once)
+    """The second integral over mass of a step function, at any places inside its knots."""
+
+    def __init__(self, knots_g: FloatArray, levels: FloatArray) -> None:
+        steps = np.diff(knots_g)[:, np.newaxis]
+        once = np.concatenate((np.zeros((1, levels.shape[1])), np.cumsum(levels[:-1] * steps, axis=0)))
+        rises = once[:-1] * steps + levels[:-1] * steps**2 / 2.0
+        self._knots_g, self._levels, self._once = knots_g, levels, once
+        self._twice = np.concatenate((np.zeros((1, levels.shape[1])), np.cumsum(rises, axis=0)))
+
+    def __call__(self, places_g: FloatArray) -> FloatArray:
+        at = np.clip(np.searchsorted(self._knots_g, places_g, side="right") - 1, 0, len(self._knots_g) - 1)
+        beyond = (places_g - self._knots_g[at])[:, np.newaxis]
+        result: FloatArray = self._twice[at] + self._once[at] * beyond + self._levels[at] * beyond**2 / 2.0
+        return result

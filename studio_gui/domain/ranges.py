@@ -1,0 +1,83 @@
+"""One place that says which numbers a plan may hold.
+
+The rule of this module: a number in a plan is finite and inside its named range. The ranges are wide enough
+for any bench and narrow enough that a slip of the keyboard (a million metres) is caught at the field.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from studio_gui.domain.errors import InvalidPlan
+
+#: Relative tolerance of every comparison with a limit: a limit hit exactly is inside it.
+RELATIVE_TOLERANCE = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """Closed range of a number, `low` to `high`, in the unit its field name carries."""
+
+    low: float
+    high: float
+
+
+RANGES: dict[str, Range] = {
+    "mass_g": Range(1.0, 20_000.0),
+    "length_m": Range(0.1, 500.0),
+    "rovings": Range(1, 100),
+    "strip_share": Range(0.0, 1.0),
+    "mass_share": Range(0.0, 1.0),
+    "fold_position_m": Range(0.0, 500.0),
+    "overhang_m": Range(0.0, 5.0),
+    "boundary_m": Range(0.0, 500.0),
+    "gap_m": Range(-1.0, 1.0),
+    "uptake_ml_per_g": Range(0.01, 20.0),
+    "soak_ml_per_g": Range(0.0, 20.0),
+    "limit_ml_per_g": Range(0.1, 40.0),
+    "penetration_ml_per_g": Range(0.0, 20.0),
+    "soak_acid_g_per_l": Range(0.0, 500.0),
+    "acid_ratio_limit": Range(1.0, 100.0),
+    "acid_floor_pct_owf": Range(0.0, 100.0),
+    "wicking_mm": Range(0.0, 500.0),
+    "strength_g_per_l": Range(0.01, 500.0),
+    "take_up_pct_owf": Range(0.1, 100.0),
+    "acid_g_per_l": Range(0.0, 500.0),
+    "depth_pct_owf": Range(0.0, 100.0),
+    "parts": Range(0.0, 1_000_000.0),
+    "fixed_ml": Range(0.0, 1_000_000.0),
+    "wiped_ml": Range(0.0, 1_000_000.0),
+    "second_pass_ml": Range(0.0, 1_000_000.0),
+    "spare_share": Range(0.0, 5.0),
+    "dead_ml": Range(0.0, 1_000.0),
+    "graduation_ml": Range(0.01, 100.0),
+}
+
+
+def checked(name: str, value: object) -> float:
+    """Return `value` when it is finite and inside the range called `name`.
+
+    Raises
+    ------
+    InvalidPlan
+        ``not-a-number`` for text, nan and infinities; ``out-of-range`` with field, value, low and high.
+
+    >>> checked("wicking_mm", 20.0)
+    20.0
+    """
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not math.isfinite(value):
+        raise InvalidPlan("not-a-number", field=name, value=str(value))
+    bounds = RANGES[name]
+    if not bounds.low <= value <= bounds.high:
+        raise InvalidPlan("out-of-range", field=name, value=value, low=bounds.low, high=bounds.high)
+    return value
+
+
+def exceeds(value: float, limit: float) -> bool:
+    """Tell whether `value` is above `limit` by more than `RELATIVE_TOLERANCE`; equal is not above.
+
+    >>> exceeds(0.1 + 0.2, 0.3)
+    False
+    """
+    return value > limit and not math.isclose(value, limit, rel_tol=RELATIVE_TOLERANCE, abs_tol=1e-12)

@@ -1,0 +1,85 @@
+"""The worksheet: everything that screens, prints and exports show, computed from a plan.
+
+The rule of this module: `worksheet(plan)` is pure; no view computes a trade number of its own.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from studio_gui.domain.bench import MakeUp, make_up
+from studio_gui.domain.checks.check import Check
+from studio_gui.domain.checks.registry import run_checks
+from studio_gui.domain.colour.mixing import PredictedColours
+from studio_gui.domain.figures import SectionFigures, section_figures
+from studio_gui.domain.geometry import film_length_m
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.profile import colours_of, lay_colours, section_colours
+
+FloatArray = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Totals:
+    """Sums over the whole set."""
+
+    fibre_g: float
+    liquid_ml: float
+    jars_ml: float
+    film_length_m: float
+
+
+@dataclass(frozen=True, eq=False)
+class Worksheet:
+    """A plan with its figures; colours, jars and checks are computed when first asked for, then kept."""
+
+    plan: Plan
+    figures: SectionFigures
+
+    @cached_property
+    def colours(self) -> PredictedColours:
+        """Predicted colour of each section's middle, without wicking."""
+        return section_colours(self.figures)
+
+    @cached_property
+    def liquor_colours(self) -> PredictedColours:
+        """Predicted colour of each liquor, at the mean depth of the sections it paints; undyed where unused."""
+        figures = self.figures
+        grams = np.zeros((len(self.plan.liquors), 1))
+        dye = np.zeros((len(self.plan.liquors), figures.left_pct_owf.shape[1]))
+        np.add.at(grams, figures.liquor_index, figures.fibre_g[:, np.newaxis])
+        np.add.at(dye, figures.liquor_index, figures.left_pct_owf * figures.fibre_g[:, np.newaxis])
+        return colours_of(self.plan, np.divide(dye, grams, out=np.zeros_like(dye), where=grams > 0.0))
+
+    @cached_property
+    def make_up(self) -> MakeUp:
+        """The jars and what they need of each stock."""
+        return make_up(self.figures)
+
+    @cached_property
+    def checks(self) -> tuple[Check, ...]:
+        """All findings, errors first."""
+        return run_checks(self.figures)
+
+    @cached_property
+    def totals(self) -> Totals:
+        """Fibre, liquid and jars of the whole set, and the film to cut."""
+        return Totals(
+            fibre_g=float(self.figures.edges_g[-1]),
+            liquid_ml=float(self.figures.liquid_ml.sum()),
+            jars_ml=sum(jar.jar_ml for jar in self.make_up.jars),
+            film_length_m=film_length_m(self.plan.fibre, self.plan.lay),
+        )
+
+    def lay_colours(self, positions_m: ArrayLike) -> PredictedColours:
+        """Return the predicted colour, with wicked edges, at (p,) places on the lay, m."""
+        return lay_colours(self.figures, positions_m)
+
+
+def worksheet(plan: Plan) -> Worksheet:
+    """Return the worksheet of `plan`."""
+    return Worksheet(plan, section_figures(plan))
