@@ -1,0 +1,1 @@
+"""Roving Lay: plans hand-painted roving, from the lay on film to the spun yarn."""

@@ -1,0 +1,1 @@
+"""The open plan: undo, preferences, recent files, item models, background work; no widgets."""

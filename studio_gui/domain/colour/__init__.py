@@ -1,0 +1,1 @@
+"""Colour of dyed fibre: spectra, mixing, colour spaces, difference and swatches."""

@@ -1,0 +1,1 @@
+"""Plans as files: strict reading and atomic saving; no Qt."""

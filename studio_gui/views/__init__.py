@@ -1,0 +1,1 @@
+"""What the user sees and touches: canvas, gestures, panes, dialogs and the main window."""

@@ -1,0 +1,1 @@
+"""Sentences from codes and typed parameters; numbers by locale; units; translation."""
