@@ -113,8 +113,8 @@ def _lab_and_slopes(internal_reflectance: Array) -> tuple[Array, Array]:
 def fibre_k_over_s(undyed_srgb: str) -> Array:
     """Return K/S of undyed fibre, shape (31,), above 0, read-only, from its colour ``#rrggbb``.
 
-    The colour comes back within 0.01 CIEDE2000, but for those darker than L* 27 with a primary near 0, missed by
-    up to 4, because the surface alone is lighter; black by 2.6.
+    The colour comes back within 0.01 CIEDE2000, except that those darker than L* 27 with a primary near 0 are
+    missed by up to 4, and black by 2.6, because the surface alone is lighter.
 
     >>> fibre_k_over_s("#f2ebdc").shape
     (31,)
