@@ -1,0 +1,101 @@
+"""Boundaries as threads over the wool, with a peg on the tape to take hold of.
+
+The rule of this module: what a boundary is doing shows in its shape first: grooves at rest, arrowheads under
+the pointer, filled while dragged, three bars when locked, a ring when it has the focus.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
+
+from studio_gui.drawing.lay_layout import ItemKind, LayItem, LayLayout
+from studio_gui.drawing.look import Look
+
+
+@dataclass(frozen=True, slots=True)
+class LayState:
+    """What the person is doing on the canvas: selection, hover, focus and drag."""
+
+    selected: frozenset[int] = field(default_factory=frozenset)
+    hovered: tuple[ItemKind, int] | None = None
+    focused: tuple[ItemKind, int] | None = None
+    dragged: int | None = None
+    ghost_m: float | None = None
+
+
+def paint_boundaries(painter: QPainter, layout: LayLayout, look: Look, state: LayState) -> None:
+    """Paint all threads and pegs, and the dotted ghost where a dragged boundary was."""
+    painter.save()
+    if state.ghost_m is not None:
+        x = round(layout.x(state.ghost_m)) + 0.5
+        painter.setPen(QPen(look.text, 1.0, Qt.PenStyle.DotLine))
+        painter.drawLine(QPointF(x, layout.film.top()), QPointF(x, layout.film.bottom()))
+    boundaries = [item for item in layout.items if item.kind == "boundary"]
+    for item in sorted(boundaries, key=lambda one: _emphasis(one, state)):
+        _paint_thread(painter, layout, look, item, _emphasis(item, state))
+        _paint_peg(painter, layout, look, item, state)
+    painter.restore()
+
+
+def _emphasis(item: LayItem, state: LayState) -> int:
+    """Return 0 at rest, 1 with the focus, 2 under the pointer, 3 while dragged."""
+    if state.dragged == item.index:
+        return 3
+    if state.hovered == ("boundary", item.index) and not item.locked:
+        return 2
+    return int(state.focused == ("boundary", item.index))
+
+
+def _paint_thread(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, emphasis: int) -> None:
+    x = round(item.rect.center().x()) + 0.5
+    top, bottom = layout.tape_start.bottom(), layout.film.bottom()
+    if emphasis:
+        style = Qt.PenStyle.DashLine if emphasis == 1 else Qt.PenStyle.SolidLine
+        painter.setPen(QPen(look.handle, 3.0 if emphasis == 3 else 2.0, style))
+        painter.drawLine(QPointF(x, top), QPointF(x, bottom))
+        return
+    for offset, colour in ((0.0, QColor(0, 0, 0, 170)), (1.0, QColor(255, 255, 255, 150))):
+        painter.setPen(QPen(colour, 1.0))
+        painter.drawLine(QPointF(x + offset, top), QPointF(x + offset, bottom))
+
+
+def _paint_peg(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, state: LayState) -> None:
+    emphasis = _emphasis(item, state)
+    peg = QRectF(item.slip)
+    narrow = min(layout.items[2 * item.index].rect.width(), layout.items[2 * item.index + 2].rect.width())
+    if narrow < 34.0 and emphasis < 2:
+        peg.adjust(2.0, 0.0, -2.0, 0.0)
+    if emphasis >= 2:
+        peg.adjust(-3.0, -2.0, 3.0, 2.0)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    if state.focused == ("boundary", item.index):
+        painter.setPen(QPen(look.handle, 2.0))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRoundedRect(peg.adjusted(-3.0, -3.0, 3.0, 3.0), 5.0, 5.0)
+    filled = emphasis == 3
+    painter.setPen(QPen(look.handle if emphasis >= 2 else look.peg_lines, 1.4))
+    painter.setBrush(look.handle if filled else look.peg_lines if item.locked else look.peg)
+    painter.drawRoundedRect(peg, 3.0, 3.0)
+    lines = look.peg if filled or item.locked else look.handle if emphasis >= 2 else look.peg_lines
+    centre = peg.center()
+    if item.locked:
+        painter.setPen(QPen(lines, 1.4))
+        for row in (-4.0, 0.0, 4.0):
+            painter.drawLine(
+                centre + QPointF(-peg.width() / 4.0, row), centre + QPointF(peg.width() / 4.0, row)
+            )
+    elif emphasis >= 2:
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(lines)
+        for side in (-1.0, 1.0):
+            tip, foot = QPointF(side * 6.5, 0.0), side * 2.0
+            painter.drawPolygon(
+                QPolygonF([centre + tip, centre + QPointF(foot, -4.0), centre + QPointF(foot, 4.0)])
+            )
+    else:
+        painter.setPen(QPen(lines, 1.2))
+        for column in (-1.8, 1.8):
+            painter.drawLine(centre + QPointF(column, -5.0), centre + QPointF(column, 5.0))

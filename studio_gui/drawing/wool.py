@@ -1,0 +1,169 @@
+"""Wool: strands in their predicted colours.
+
+The rule of this module: colour comes from the worksheet's `lay_colours` alone, one colour a pixel column, so
+that edges are mixed as dye and never blended as colours.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import (
+    QBrush,
+    QColor,
+    QImage,
+    QLinearGradient,
+    QPainter,
+    QPainterPath,
+    QPen,
+    QPixmap,
+    QRadialGradient,
+    QTransform,
+)
+
+from studio_gui.drawing.lay_layout import LayLayout, Strand, pass_gap
+
+
+def colour_columns(layout: LayLayout, columns: int) -> QImage:
+    """Return a picture one pixel high whose `columns` run from the lay's start to its end."""
+    length_m = layout.sheet.plan.lay_length_m
+    middles_m = (np.arange(columns) + 0.5) * (length_m / columns)
+    rgb = np.rint(layout.sheet.lay_colours(middles_m).srgb * 255.0).astype(np.uint8)
+    pixels = np.full((1, columns, 4), 255, dtype=np.uint8)
+    pixels[0, :, :3] = rgb
+    image = QImage(pixels.tobytes(), columns, 1, 4 * columns, QImage.Format.Format_RGBX8888)
+    return image.copy()  # the copy owns its pixels
+
+
+def column_brush(layout: LayLayout, device_pixel_ratio: float) -> QBrush:
+    """Return a brush for raster pictures that paints every pixel column in the lay's own colour there."""
+    left, right = layout.x(0.0), layout.x(layout.sheet.plan.lay_length_m)
+    columns = max(round((right - left) * device_pixel_ratio), 1)
+    brush = QBrush(QPixmap.fromImage(colour_columns(layout, columns)))
+    brush.setTransform(QTransform.fromTranslate(left, 0.0).scale((right - left) / columns, 1.0))
+    return brush
+
+
+def gradient_brush(layout: LayLayout) -> QBrush:
+    """Return a brush for vector pictures: a gradient with enough stops to follow the wicked edges."""
+    plan = layout.sheet.plan
+    length_m = plan.lay_length_m
+    half_m = plan.wicking_mm / 2000.0
+    offsets = np.concatenate((np.linspace(-1.0, 1.0, 9), [-1.001, 1.001])) * max(half_m, length_m * 1e-4)
+    near = np.add.outer(layout.sheet.figures.edges_m, offsets).ravel()
+    places = np.unique(np.clip(near, 0.0, length_m))
+    gradient = QLinearGradient(QPointF(layout.x(0.0), 0.0), QPointF(layout.x(length_m), 0.0))
+    for place, rgb in zip(places.tolist(), layout.sheet.lay_colours(places).srgb.tolist(), strict=True):
+        gradient.setColorAt(place / length_m, QColor.fromRgbF(*rgb))
+    return QBrush(gradient)
+
+
+def paint_strands(painter: QPainter, layout: LayLayout, brush: QBrush) -> None:
+    """Paint every roving with its folds as turns, in the colours of `brush`, shaded as a soft tube."""
+    painter.save()
+    painter.setPen(Qt.PenStyle.NoPen)
+    for strand in layout.strands:
+        pieces: list[tuple[QRectF | QPainterPath, QBrush]] = [
+            (_straight(layout, strand), _tube_shade(strand.rect))
+        ]
+        if strand.turns_after:
+            pieces.append((_turn(layout, strand), _turn_shade(layout, strand)))
+        for shape, shade in pieces:
+            for fill in (brush, shade):
+                painter.setBrush(fill)
+                painter.drawRect(shape) if isinstance(shape, QRectF) else painter.drawPath(shape)
+    _outline(painter, layout)
+    painter.restore()
+
+
+def _outline(painter: QPainter, layout: LayLayout) -> None:
+    """Draw the edges of the wool: along the legs, round the turns, and across the free ends only."""
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(QPen(QColor(0, 0, 0, 90), 1.0))
+    last_pass = layout.sheet.plan.lay.passes - 1
+    for strand in layout.strands:
+        rect = _straight(layout, strand)
+        painter.drawLine(rect.topLeft(), rect.topRight())
+        painter.drawLine(rect.bottomLeft(), rect.bottomRight())
+        if strand.pass_index == 0:
+            painter.drawLine(rect.topLeft(), rect.bottomLeft())
+        if strand.pass_index == last_pass:
+            painter.drawLine(*_end_line(rect, right=strand.leg.forward))
+        if strand.turns_after:
+            outer, inner = _turn_boxes(layout, strand)
+            start, sweep = (90 * 16, -180 * 16) if strand.leg.forward else (90 * 16, 180 * 16)
+            painter.drawArc(outer, start, sweep)
+            painter.drawArc(inner, start, sweep)
+
+
+def _end_line(rect: QRectF, *, right: bool) -> tuple[QPointF, QPointF]:
+    return (rect.topRight(), rect.bottomRight()) if right else (rect.topLeft(), rect.bottomLeft())
+
+
+def _straight(layout: LayLayout, strand: Strand) -> QRectF:
+    """Return the straight part of a strand, without the turns it shares with its neighbours."""
+    radius = layout.strand_height + pass_gap(layout.strand_height) / 2.0
+    rect = QRectF(strand.rect)
+    if strand.turns_after:
+        rect = _shortened(rect, radius, right=strand.leg.forward)
+    if strand.pass_index > 0:
+        rect = _shortened(rect, radius, right=not strand.leg.forward)
+    return rect
+
+
+def _shortened(rect: QRectF, by: float, *, right: bool) -> QRectF:
+    """Return `rect` less `by` at one end, cut on a whole pixel so that no seam shows where the turn joins."""
+    by = min(by, rect.width())
+    if right:
+        rect.setRight(round(rect.right() - by))
+    else:
+        rect.setLeft(round(rect.left() + by))
+    return rect
+
+
+def _turn_boxes(layout: LayLayout, strand: Strand) -> tuple[QRectF, QRectF]:
+    """Return the squares round the outer and the inner circle of the turn that follows a strand."""
+    gap = pass_gap(layout.strand_height)
+    radius = layout.strand_height + gap / 2.0
+    x = round(strand.rect.right() - radius if strand.leg.forward else strand.rect.left() + radius)
+    centre = QPointF(x, strand.rect.bottom() + gap / 2.0)
+    outer, inner = (QRectF(centre.x() - r, centre.y() - r, 2.0 * r, 2.0 * r) for r in (radius, gap / 2.0))
+    return outer, inner
+
+
+def _turn(layout: LayLayout, strand: Strand) -> QPainterPath:
+    """Return the half ring in which a strand turns to the next one."""
+    outer, inner = _turn_boxes(layout, strand)
+    sweep = -180.0 if strand.leg.forward else 180.0
+    ring = QPainterPath()
+    ring.arcMoveTo(outer, 90.0)
+    ring.arcTo(outer, 90.0, sweep)
+    ring.arcTo(inner, 270.0, -sweep)
+    ring.closeSubpath()
+    return ring
+
+
+def _tube_stops(gradient: QLinearGradient | QRadialGradient, low: float) -> None:
+    span = 1.0 - low
+    for share, colour in (
+        (0.0, QColor(0, 0, 0, 70)),
+        (0.18, QColor(255, 255, 255, 18)),
+        (0.35, QColor(255, 255, 255, 40)),
+        (0.60, QColor(0, 0, 0, 0)),
+        (1.0, QColor(0, 0, 0, 105)),
+    ):
+        gradient.setColorAt(low + share * span, colour)
+
+
+def _tube_shade(rect: QRectF) -> QBrush:
+    gradient = QLinearGradient(rect.topLeft(), rect.bottomLeft())
+    _tube_stops(gradient, 0.0)
+    return QBrush(gradient)
+
+
+def _turn_shade(layout: LayLayout, strand: Strand) -> QBrush:
+    outer, inner = _turn_boxes(layout, strand)
+    gradient = QRadialGradient(outer.center(), outer.width() / 2.0)
+    gradient.setColorAt(0.0, QColor(0, 0, 0, 105))
+    _tube_stops(gradient, inner.width() / outer.width())
+    return QBrush(gradient)

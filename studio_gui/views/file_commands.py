@@ -1,0 +1,215 @@
+"""New, open, save, export, and the questions that go with them.
+
+The rule of this module: nothing unsaved is thrown away, and no file changed by somebody else is written over,
+without a choice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.document.preferences import Preferences
+from studio_gui.domain.errors import RovingLayError
+from studio_gui.domain.new_plan import new_plan
+from studio_gui.domain.worksheet import worksheet
+from studio_gui.export.registry import export_plan
+from studio_gui.paths import samples_dir
+from studio_gui.storage.files import PLAN_SUFFIX
+from studio_gui.wording.sentences import refusal
+
+Button = QMessageBox.StandardButton
+
+
+class FileCommands(QObject):
+    """The file actions of a window.
+
+    Signals
+    -------
+    said
+        A sentence for the status bar.
+    """
+
+    said = Signal(str)
+
+    def __init__(self, document: OpenPlan, preferences: Preferences, window: QWidget) -> None:
+        super().__init__(window)
+        self._document, self._preferences, self._window = document, preferences, window
+        standard = QKeySequence.StandardKey
+        self.new_action = self._action(self.new, standard.New)
+        self.open_action = self._action(self.open, standard.Open)
+        self.sample_action = self._action(self.open_sample)
+        self.save_action = self._action(self.save, standard.Save)
+        self.save_as_action = self._action(self.save_as, standard.SaveAs, "Ctrl+Shift+S")
+        self.export_action = self._action(self.export, fallback="Ctrl+E")
+        self.retranslate()
+
+    @property
+    def actions(self) -> list[QAction]:
+        """The actions in the order of the menu."""
+        return [
+            self.new_action,
+            self.open_action,
+            self.sample_action,
+            self.save_action,
+            self.save_as_action,
+            self.export_action,
+        ]
+
+    def retranslate(self) -> None:
+        """Put the actions into the language of the program."""
+        self.new_action.setText(self.tr("&New"))
+        self.open_action.setText(self.tr("&Open…"))
+        self.sample_action.setText(self.tr("Open a sa&mple…"))
+        self.save_action.setText(self.tr("&Save"))
+        self.save_as_action.setText(self.tr("Save &as…"))
+        self.export_action.setText(self.tr("&Export…"))
+
+    def new(self) -> None:
+        """Start a new plan."""
+        if self.may_discard():
+            self._document.replace(new_plan())
+
+    def open(self) -> None:
+        """Ask for a plan's file and open it."""
+        self._ask_and_open(self._preferences.folder)
+
+    def open_sample(self) -> None:
+        """Ask for one of the sample plans and open it."""
+        self._ask_and_open(samples_dir())
+
+    def open_path(self, path: Path) -> None:
+        """Open a plan's file, after asking about unsaved changes; a bad file is one dialog and no change."""
+        if not self.may_discard():
+            return
+        try:
+            self._document.open_file(path)
+        except RovingLayError as error:
+            self._complain(self.tr("This file was not opened"), error)
+            return
+        self._preferences.remember_folder(path.parent)
+
+    def save(self) -> bool:
+        """Save to the plan's file, asking for one when it has none; return whether it was saved."""
+        if self._document.path is None:
+            return self.save_as()
+        if self._document.changed_outside() and not self._overwrite_foreign(self._document.path):
+            return False
+        return self._save_to(self._document.path)
+
+    def save_as(self) -> bool:
+        """Ask where to save; return whether it was saved."""
+        start = self._document.path or self._preferences.folder / (self._file_stem() + PLAN_SUFFIX)
+        name, _ = QFileDialog.getSaveFileName(
+            self._window, self.tr("Save plan"), str(start), self._plan_filter()
+        )
+        if not name:
+            return False
+        path = Path(name)
+        if not name.endswith(PLAN_SUFFIX):
+            path = path.with_name(path.name.removesuffix(".json").removesuffix(".roving") + PLAN_SUFFIX)
+            if path.exists() and not self._overwrite_foreign(path):
+                return False  # the dialog asked about the name as typed, not about this one
+        return self._save_to(path)
+
+    def export(self) -> None:
+        """Ask for a file and export the plan by its ending."""
+        filters = [
+            self.tr("Section map (*.json)"),
+            self.tr("Table (*.csv)"),
+            self.tr("Drawing (*.svg)"),
+            self.tr("Picture (*.png)"),
+        ]
+        start = self._preferences.folder / (self._file_stem() + ".json")
+        name, chosen = QFileDialog.getSaveFileName(
+            self._window, self.tr("Export"), str(start), ";;".join(filters)
+        )
+        if not name:
+            return
+        path = Path(name)
+        if not path.suffix and chosen in filters:
+            path = path.with_suffix((".json", ".csv", ".svg", ".png")[filters.index(chosen)])
+            if path.exists() and not self._overwrite_foreign(path):
+                return
+        try:
+            export_plan(worksheet(self._document.plan), path)
+        except RovingLayError as error:
+            self._complain(self.tr("Nothing was exported"), error)
+            return
+        self._preferences.remember_folder(path.parent)
+        self.said.emit(self.tr("Exported to {0}").format(path))
+
+    def may_discard(self) -> bool:
+        """Ask about unsaved changes; return whether the plan may be left."""
+        if not self._document.is_modified:
+            return True
+        answer = QMessageBox.question(
+            self._window,
+            self.tr("Unsaved changes"),
+            self.tr("Save the changes to “{0}” first?").format(
+                self._document.plan.title or self.tr("Untitled")
+            ),
+            Button.Save | Button.Discard | Button.Cancel,
+            Button.Save,
+        )
+        if answer == Button.Save:
+            return self.save()
+        return answer == Button.Discard
+
+    def _ask_and_open(self, folder: Path) -> None:
+        name, _ = QFileDialog.getOpenFileName(
+            self._window, self.tr("Open plan"), str(folder), self._plan_filter()
+        )
+        if name:
+            self.open_path(Path(name))
+
+    def _save_to(self, path: Path) -> bool:
+        try:
+            self._document.save(path)
+        except RovingLayError as error:
+            self._complain(self.tr("The plan was not saved"), error)
+            return False
+        self._preferences.remember_folder(path.parent)
+        self.said.emit(self.tr("Saved to {0}").format(path))
+        return True
+
+    def _overwrite_foreign(self, path: Path) -> bool:
+        answer = QMessageBox.warning(
+            self._window,
+            self.tr("Write over this file?"),
+            self.tr("“{0}” holds something that did not come from this window. Write over it?").format(
+                path.name
+            ),
+            Button.Yes | Button.Cancel,
+            Button.Cancel,
+        )
+        return answer == Button.Yes
+
+    def _complain(self, title: str, error: RovingLayError) -> None:
+        QMessageBox.warning(self._window, title, f"{title}. {refusal(error)}")
+
+    def _plan_filter(self) -> str:
+        return self.tr("Plans (*{0})").format(PLAN_SUFFIX) + ";;" + self.tr("All files (*)")
+
+    def _file_stem(self) -> str:
+        if self._document.path is not None:
+            return self._document.path.name.removesuffix(PLAN_SUFFIX)
+        letters = "".join(c if c.isalnum() else "-" for c in self._document.plan.title.lower())
+        return "-".join(filter(None, letters.split("-")))[:60] or "plan"
+
+    def _action(
+        self,
+        slot: Callable[[], object],
+        key: QKeySequence.StandardKey | None = None,
+        fallback: str = "",
+    ) -> QAction:
+        action = QAction(self._window)
+        keys = QKeySequence.keyBindings(key) if key is not None else []
+        action.setShortcuts(keys or ([QKeySequence(fallback)] if fallback else []))
+        action.triggered.connect(lambda _checked: slot())
+        return action

@@ -1,0 +1,202 @@
+"""The main window: the canvas in the middle, panes around it, and what can be done in menus.
+
+The rule of this module: it puts views together and asks about files; it edits nothing by itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QEvent, QPoint, Qt
+from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
+from PySide6.QtWidgets import (
+    QDockWidget,
+    QMainWindow,
+    QMenu,
+    QScrollArea,
+    QSplitter,
+    QVBoxLayout,
+    QWidget,
+)
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.document.preferences import Preferences
+from studio_gui.domain.errors import RovingLayError
+from studio_gui.views.checks_pane import ChecksPane
+from studio_gui.views.file_commands import FileCommands
+from studio_gui.views.inputs_pane import InputsPane
+from studio_gui.views.lay_canvas import LayCanvas
+from studio_gui.views.section_commands import SectionCommands
+from studio_gui.views.section_pane import SectionPane
+from studio_gui.views.section_table import SectionTable
+from studio_gui.views.stocks_pane import StocksPane
+from studio_gui.views.totals_bar import TotalsBar
+from studio_gui.wording.sentences import refusal
+
+MESSAGE_MS = 8_000
+
+
+class MainWindow(QMainWindow):
+    """The window of one open plan."""
+
+    def __init__(self, document: OpenPlan, preferences: Preferences | None = None) -> None:
+        super().__init__()
+        self.document = document
+        self._preferences = preferences or Preferences()
+        self.files = FileCommands(document, self._preferences, self)
+        self.canvas = LayCanvas(document)
+        self.section_commands = SectionCommands(document, self)
+        self.inputs = InputsPane(document)
+        self.stocks = StocksPane(document)
+        self.section = SectionPane(document)
+        self.table = SectionTable(document)
+        self.checks = ChecksPane(document)
+        self.totals = TotalsBar(document)
+        self._assemble()
+        self._make_actions()
+        self._connect()
+        self._retranslate()
+        self._show_file()
+        self.resize(1440, 900)
+        self.restoreGeometry(self._preferences.window_geometry())
+        self.restoreState(self._preferences.window_state())
+
+    # -- putting together ----------------------------------------------------------------------------------
+
+    def _assemble(self) -> None:
+        middle = QSplitter(Qt.Orientation.Vertical)
+        middle.addWidget(self.canvas)
+        middle.addWidget(self.table)
+        middle.setStretchFactor(0, 3)
+        middle.setStretchFactor(1, 1)
+        middle.setSizes([560, 240])
+        middle.setCollapsible(0, False)
+        centre = QWidget()
+        column = QVBoxLayout(centre)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(middle, 1)
+        column.addWidget(self.totals)
+        self.setCentralWidget(centre)
+        left, right = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
+        self.stocks_dock = self._dock("stocks", self.stocks, left)
+        self.inputs_dock = self._dock("inputs", self.inputs, left)
+        self.section_dock = self._dock("section", self.section, right)
+        self.checks_dock = self._dock("checks", self.checks, right, scrolled=False)
+        self.resizeDocks([self.stocks_dock, self.section_dock], [290, 350], Qt.Orientation.Horizontal)
+
+    def _dock(
+        self, name: str, pane: QWidget, area: Qt.DockWidgetArea, *, scrolled: bool = True
+    ) -> QDockWidget:
+        dock = QDockWidget()
+        dock.setObjectName(name)
+        if scrolled:
+            scroll = QScrollArea()
+            scroll.setWidgetResizable(True)
+            scroll.setFrameShape(QScrollArea.Shape.NoFrame)
+            scroll.setWidget(pane)
+            dock.setWidget(scroll)
+        else:
+            dock.setWidget(pane)
+        self.addDockWidget(area, dock)
+        return dock
+
+    def _connect(self) -> None:
+        self.document.refused.connect(self._show_refusal)
+        self.document.file_changed.connect(self._show_file)
+        self.document.shown.connect(self._show_file)
+        self.canvas.hinted.connect(self.statusBar().showMessage)
+        self.canvas.menu_wanted.connect(self._canvas_menu)
+        self.files.said.connect(self._say)
+
+    # -- actions -------------------------------------------------------------------------------------------
+
+    def _make_actions(self) -> None:
+        stack = self.document.undo_stack
+        self.undo_action = stack.createUndoAction(self)
+        self.redo_action = stack.createRedoAction(self)
+        self.undo_action.setShortcuts(_keys(QKeySequence.StandardKey.Undo, "Ctrl+Z"))
+        self.redo_action.setShortcuts(_keys(QKeySequence.StandardKey.Redo, "Ctrl+Shift+Z"))
+        self.quit_action = self._action(self.close, _keys(QKeySequence.StandardKey.Quit, "Ctrl+Q"))
+        self.file_menu, self.edit_menu, self.section_menu, self.view_menu = (QMenu(self) for _ in range(4))
+        for menu in (self.file_menu, self.edit_menu, self.section_menu, self.view_menu):
+            self.menuBar().addMenu(menu)
+        self.file_menu.addActions(self.files.actions)
+        self.file_menu.addSeparator()
+        self.file_menu.addAction(self.quit_action)
+        self.edit_menu.addActions([self.undo_action, self.redo_action])
+        self.section_menu.addActions(self.section_commands.actions)
+        for dock in (self.stocks_dock, self.inputs_dock, self.section_dock, self.checks_dock):
+            self.view_menu.addAction(dock.toggleViewAction())
+        bar = self.addToolBar("")
+        bar.setObjectName("tools")
+        bar.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+        bar.addActions([self.files.open_action, self.files.save_action])
+        bar.addSeparator()
+        bar.addActions([self.undo_action, self.redo_action])
+        bar.addSeparator()
+        bar.addActions(self.section_commands.tool_actions)
+        bar.addSeparator()
+        bar.addAction(self.files.export_action)
+        self.tool_bar = bar
+
+    def _action(self, slot: Callable[[], object], shortcuts: list[QKeySequence]) -> QAction:
+        action = QAction(self)
+        action.setShortcuts(shortcuts)
+        action.triggered.connect(lambda _checked: slot())
+        return action
+
+    def _canvas_menu(self, point: QPoint, place_m: float) -> None:
+        self.section_commands.menu_at(place_m, self).popup(point)
+
+    # -- words ---------------------------------------------------------------------------------------------
+
+    def changeEvent(self, event: QEvent) -> None:
+        if event.type() == QEvent.Type.LanguageChange:
+            self._retranslate()
+        super().changeEvent(event)
+
+    def _retranslate(self) -> None:
+        self.file_menu.setTitle(self.tr("&File"))
+        self.edit_menu.setTitle(self.tr("&Edit"))
+        self.section_menu.setTitle(self.tr("&Section"))
+        self.view_menu.setTitle(self.tr("&View"))
+        self.quit_action.setText(self.tr("&Quit"))
+        self.tool_bar.setWindowTitle(self.tr("Tools"))
+        self.stocks_dock.setWindowTitle(self.tr("Stocks and liquors"))
+        self.inputs_dock.setWindowTitle(self.tr("Fibre and liquid"))
+        self.section_dock.setWindowTitle(self.tr("Section"))
+        self.checks_dock.setWindowTitle(self.tr("Checks"))
+        self._show_file()
+
+    def _show_file(self) -> None:
+        path, title = self.document.path, self.document.plan.title
+        name = title or (path.name if path is not None else self.tr("Untitled"))
+        self.setWindowTitle(self.tr("{0}[*] – Roving Lay").format(name.replace("[*]", "")))
+        self.setWindowFilePath("" if path is None else str(path))
+        self.setWindowModified(self.document.is_modified)
+
+    def _show_refusal(self, error: RovingLayError) -> None:
+        self._say(refusal(error))
+
+    def _say(self, words: str) -> None:
+        self.statusBar().showMessage(words, MESSAGE_MS)
+
+    # -- opening and closing -------------------------------------------------------------------------------
+
+    def open_path(self, path: Path) -> None:
+        """Open a plan's file in this window, after asking about unsaved changes."""
+        self.files.open_path(path)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if not self.files.may_discard():
+            event.ignore()
+            return
+        self._preferences.remember_window(self.saveGeometry(), self.saveState())
+        super().closeEvent(event)
+
+
+def _keys(standard: QKeySequence.StandardKey, fallback: str) -> list[QKeySequence]:
+    """Return the platform's keys for a command, or the fallback where it has none."""
+    return QKeySequence.keyBindings(standard) or [QKeySequence(fallback)]

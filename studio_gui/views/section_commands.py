@@ -1,0 +1,140 @@
+"""What can be done with the selected sections, as actions for menus and tool bar.
+
+The rule of this module: every command is one pure edit and one named undo step.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QMenu, QWidget
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.edits.boundaries import equalise, reverse
+from studio_gui.domain.edits.inputs import fold_by_weight
+from studio_gui.domain.edits.sections import duplicate, merge, set_locked, split
+
+
+class SectionCommands(QObject):
+    """The section actions of a window."""
+
+    def __init__(self, document: OpenPlan, window: QWidget) -> None:
+        super().__init__(window)
+        self._document = document
+        self.split_action = self._action(self._split, "Ctrl+D")
+        self.merge_action = self._action(self._merge, "Ctrl+M")
+        self.duplicate_action = self._action(self._duplicate, "Ctrl+Shift+D")
+        self.equalise_action = self._action(self._equalise, "Ctrl+=")
+        self.lock_action = self._action(self._lock, "Ctrl+L")
+        self.lock_action.setCheckable(True)
+        self.reverse_action = self._action(self._reverse)
+        self.fold_by_weight_action = self._action(self._fold_by_weight)
+        document.selected.connect(self._update)
+        document.shown.connect(self._update)
+        self.retranslate()
+        self._update()
+
+    @property
+    def actions(self) -> list[QAction]:
+        """The actions in the order of the menu."""
+        return [
+            *self.tool_actions,
+            self.duplicate_action,
+            self.lock_action,
+            self.reverse_action,
+            self.fold_by_weight_action,
+        ]
+
+    @property
+    def tool_actions(self) -> list[QAction]:
+        """The actions that stand on the tool bar."""
+        return [self.split_action, self.merge_action, self.equalise_action]
+
+    def retranslate(self) -> None:
+        """Put the actions into the language of the program."""
+        self.split_action.setText(self.tr("S&plit"))
+        self.merge_action.setText(self.tr("&Merge"))
+        self.duplicate_action.setText(self.tr("&Duplicate"))
+        self.equalise_action.setText(self.tr("&Equalise"))
+        self.lock_action.setText(self.tr("&Lock in place"))
+        self.reverse_action.setText(self.tr("&Reverse the lay"))
+        self.fold_by_weight_action.setText(self.tr("Fold by &weight"))
+
+    def menu_at(self, place_m: float, parent: QWidget) -> QMenu:
+        """Return the context menu for a place on the lay (m); it deletes itself when closed."""
+        menu = QMenu(parent)
+        menu.aboutToHide.connect(menu.deleteLater)
+        here = menu.addAction(self.tr("Split here"))
+        here.triggered.connect(lambda: self._split_at(place_m))
+        menu.addActions(self.actions[1:])
+        return menu
+
+    def _run(self) -> tuple[int, int]:
+        """Return first and last index of the selection's run."""
+        plan = self._document.plan
+        chosen = [plan.section_index(one) for one in self._document.selected_ids] or [0]
+        return min(chosen), max(chosen)
+
+    def _split(self) -> None:
+        edges = self._document.plan.edges_m
+        index = self._document.selected_index
+        self._split_at((edges[index] + edges[index + 1]) / 2.0)
+
+    def _split_at(self, place_m: float) -> None:
+        edges = self._document.plan.edges_m
+        index = next((i for i, end in enumerate(edges[1:]) if place_m < end), len(edges) - 2)
+        self._document.edit(self.tr("Split section"), partial(split, index=index, position_m=place_m))
+
+    def _merge(self) -> None:
+        first, last = self._run()
+        if first == last:
+            last = min(first + 1, len(self._document.plan.sections) - 1)
+            first = last - 1
+        self._document.edit(self.tr("Merge sections"), partial(merge, first=first, last=last))
+
+    def _duplicate(self) -> None:
+        self._document.edit(
+            self.tr("Duplicate section"), partial(duplicate, index=self._document.selected_index)
+        )
+
+    def _equalise(self) -> None:
+        first, last = self._run()
+        if first == last:
+            first, last = 0, len(self._document.plan.sections) - 1
+        self._document.edit(self.tr("Equalise sections"), partial(equalise, first=first, last=last))
+
+    def _lock(self) -> None:
+        locked = not self._all_locked()
+        name = self.tr("Lock sections") if locked else self.tr("Unlock sections")
+        self._document.edit(name, partial(set_locked, section_ids=self._document.selected_ids, locked=locked))
+
+    def _reverse(self) -> None:
+        self._document.edit(self.tr("Reverse the lay"), reverse)
+
+    def _fold_by_weight(self) -> None:
+        self._document.edit(self.tr("Fold by weight"), fold_by_weight)
+
+    def _all_locked(self) -> bool:
+        chosen = self._document.selected_ids
+        return bool(chosen) and all(self._document.plan.section(one).locked for one in chosen)
+
+    def _update(self) -> None:
+        if self._document.is_previewing:
+            return
+        plan = self._document.plan
+        several = len(plan.sections) > 1
+        self.merge_action.setEnabled(several)
+        self.equalise_action.setEnabled(several)
+        self.reverse_action.setEnabled(several)
+        self.fold_by_weight_action.setEnabled(plan.lay.passes > 1)
+        self.lock_action.setChecked(self._all_locked())
+
+    def _action(self, slot: Callable[[], object], shortcut: str = "") -> QAction:
+        action = QAction(self)
+        if shortcut:
+            action.setShortcut(QKeySequence(shortcut))
+        action.triggered.connect(lambda _checked: slot())
+        return action
