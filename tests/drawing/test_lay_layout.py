@@ -1,0 +1,128 @@
+"""If these fail, the pointer takes hold of something else than what is drawn beneath it."""
+
+from __future__ import annotations
+
+import itertools
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from PySide6.QtCore import QPointF, QSizeF
+
+from studio_gui.domain.edits.inputs import set_lay
+from studio_gui.domain.edits.sections import set_locked
+from studio_gui.domain.worksheet import worksheet
+from studio_gui.drawing.lay_layout import (
+    TARGET,
+    LayLayout,
+    lay_layout,
+    moved,
+    picture_size,
+    ruler_steps,
+    snapped,
+)
+from tests.drawing.plans import plain_plan
+
+
+def laid(count: int = 3, width: float = 1000.0, height: float = 560.0, **how: int) -> LayLayout:
+    return lay_layout(worksheet(plain_plan(count, **how)), QSizeF(width, height))
+
+
+@given(st.floats(0.0, 4.0), st.integers(200, 4000))
+def test_metres_to_pixels_and_back(place_m: float, width: int) -> None:
+    layout = laid(width=float(width))
+    assert layout.lay_m(layout.x(place_m)) == pytest.approx(place_m, abs=1e-9)
+
+
+@given(st.integers(1, 60))
+def test_sections_tile_the_lay_without_gap(count: int) -> None:
+    layout = laid(count)
+    sections = [item for item in layout.items if item.kind == "section"]
+    assert sections[0].rect.left() == pytest.approx(layout.x(0.0))
+    assert sections[-1].rect.right() == pytest.approx(layout.x(4.0))
+    for before, after in itertools.pairwise(sections):
+        assert before.rect.right() == pytest.approx(after.rect.left())
+
+
+@given(st.integers(2, 60), st.data())
+def test_every_boundary_is_hit_on_its_peg_and_every_section_in_its_middle(
+    count: int, data: st.DataObject
+) -> None:
+    layout = laid(count, width=1400.0)
+    index = data.draw(st.integers(0, count - 1))
+    section = layout.item("section", index)
+    assert layout.item_at(section.rect.center()) == section
+    if index < count - 1:
+        boundary = layout.item("boundary", index)
+        assert layout.item_at(boundary.slip.center()) == boundary
+
+
+def test_boundary_target_is_large_enough() -> None:
+    assert laid().item("boundary", 0).rect.width() >= TARGET == 24.0
+
+
+def test_nothing_is_hit_beside_the_lay() -> None:
+    layout = laid()
+    assert layout.item_at(QPointF(4.0, 4.0)) is None
+    assert layout.item_at(QPointF(layout.x(4.0) + 30.0, layout.film.center().y())) is None
+
+
+def test_a_boundary_of_a_locked_section_says_so() -> None:
+    plan = set_locked(plain_plan(3), ["s1"], locked=True)
+    layout = lay_layout(worksheet(plan), QSizeF(1000.0, 560.0))
+    assert [item.locked for item in layout.items] == [True, True, False, False, False]
+
+
+def test_a_folded_roving_has_a_strand_for_each_leg() -> None:
+    layout = laid(rovings=2, passes=2)
+    assert [(s.roving, s.pass_index, s.turns_after) for s in layout.strands] == [
+        (0, 0, True),
+        (0, 1, False),
+        (1, 0, True),
+        (1, 1, False),
+    ]
+    tops = [strand.rect.top() for strand in layout.strands]
+    assert tops == sorted(tops)
+    assert layout.strands[-1].rect.bottom() <= layout.film.bottom()
+
+
+def test_a_shorter_leg_is_drawn_shorter() -> None:
+    plan = set_lay(plain_plan(passes=2), fold_positions_m=(2.5,))
+    layout = lay_layout(worksheet(plan), QSizeF(1000.0, 560.0))
+    long, short = layout.strands
+    assert long.rect.right() == pytest.approx(short.rect.right())
+    assert (long.rect.width() - short.rect.width()) / layout.px_per_m == pytest.approx(1.0)
+
+
+def test_one_roving_stands_for_all_where_they_do_not_fit() -> None:
+    assert laid(rovings=3).rovings_shown == 3
+    assert laid(rovings=40, height=400.0).rovings_shown == 1
+
+
+def test_a_picture_has_room_for_every_roving_at_full_thickness() -> None:
+    sheet = worksheet(plain_plan(rovings=12, passes=2))
+    layout = lay_layout(sheet, picture_size(sheet, 1600.0))
+    assert layout.rovings_shown == 12
+    assert layout.strand_height == pytest.approx(34.0)
+
+
+def test_a_running_gesture_keeps_the_scale() -> None:
+    layout = laid()
+    other = moved(layout, worksheet(plain_plan(5)))
+    assert other.px_per_m == layout.px_per_m
+    assert len(other.items) == 9
+
+
+@given(st.floats(10.0, 20_000.0), st.sampled_from([0.01, 0.0254, 0.001]))
+def test_ruler_figures_never_crowd_and_stand_on_ticks(px_per_m: float, unit_m: float) -> None:
+    figure_m, tick_m = ruler_steps(px_per_m, unit_m)
+    assert figure_m * px_per_m >= 44.0 * (1.0 - 1e-6)
+    assert 4.0 * (1.0 - 1e-6) <= tick_m * px_per_m <= 4.0 * 2.5 * (1.0 + 1e-6)
+    assert figure_m > tick_m
+
+
+@given(st.floats(-1.0, 30.0), st.sampled_from([0.001, 0.01, 0.0254, 0.1]))
+def test_snapping_goes_to_the_nearest_step(position_m: float, step_m: float) -> None:
+    place = snapped(position_m, step_m)
+    assert abs(place - position_m) <= step_m / 2.0 + 1e-9
+    assert place / step_m == pytest.approx(round(place / step_m), abs=1e-6)
