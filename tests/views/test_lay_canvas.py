@@ -1,0 +1,293 @@
+"""If these fail, dragging moves something else than the wool under the pointer, or leaves traces."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QContextMenuEvent, QMouseEvent, QPalette
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.edits.sections import change_section, set_locked
+from studio_gui.domain.errors import RovingLayError
+from studio_gui.domain.plan import Plan
+from studio_gui.drawing.lay_layout import ItemKind
+from studio_gui.views.lay_canvas import LayCanvas
+from tests.drawing.plans import plain_plan
+
+NONE = Qt.KeyboardModifier.NoModifier
+SHIFT, ALT, CONTROL = (
+    Qt.KeyboardModifier.ShiftModifier,
+    Qt.KeyboardModifier.AltModifier,
+    Qt.KeyboardModifier.ControlModifier,
+)
+LEFT = Qt.MouseButton.LeftButton
+
+
+class Hand:
+    """Somebody at the mouse and keys of a canvas."""
+
+    def __init__(self, canvas: LayCanvas, document: OpenPlan) -> None:
+        self.canvas, self.document = canvas, document
+
+    def peg(self, index: int) -> QPointF:
+        return self.canvas.lay.item("boundary", index).slip.center()
+
+    def middle(self, kind: ItemKind, index: int) -> QPoint:
+        return self.canvas.lay.item(kind, index).rect.center().toPoint()
+
+    def send(
+        self,
+        kind: QEvent.Type,
+        point: QPointF,
+        modifiers: Qt.KeyboardModifier = NONE,
+        button: Qt.MouseButton = LEFT,
+    ) -> None:
+        held = Qt.MouseButton.NoButton if kind == QEvent.Type.MouseButtonRelease else button
+        if kind == QEvent.Type.MouseMove:
+            button = Qt.MouseButton.NoButton
+        there = QPointF(self.canvas.mapToGlobal(point.toPoint()))
+        event = QMouseEvent(kind, point, there, button, held, modifiers)
+        QApplication.sendEvent(self.canvas, event)
+
+    def take(self, index: int) -> QPointF:
+        point = self.peg(index)
+        self.send(QEvent.Type.MouseButtonPress, point)
+        return point
+
+    def pull(self, point: QPointF, by_m: float, modifiers: Qt.KeyboardModifier = NONE) -> QPointF:
+        point = QPointF(point.x() + by_m * self.canvas.lay.px_per_m, point.y())
+        self.send(QEvent.Type.MouseMove, point, modifiers)
+        return point
+
+    def drag(self, index: int, by_m: float, modifiers: Qt.KeyboardModifier = NONE) -> None:
+        point = self.take(index)
+        point = self.pull(point, by_m / 2.0, modifiers)
+        point = self.pull(point, by_m / 2.0, modifiers)
+        self.send(QEvent.Type.MouseButtonRelease, point, modifiers)
+
+    def places(self) -> list[float]:
+        return [boundary.position_m for boundary in self.document.plan.boundaries]
+
+    def shown_places(self) -> list[float]:
+        return [boundary.position_m for boundary in self.document.sheet.plan.boundaries]
+
+
+@pytest.fixture
+def hand(qtbot: QtBot) -> Hand:
+    document = OpenPlan(plain_plan(4))
+    canvas = LayCanvas(document)
+    qtbot.addWidget(canvas)
+    canvas.resize(1100, 520)
+    with qtbot.waitExposed(canvas):
+        canvas.show()
+    canvas.setFocus()
+    return Hand(canvas, document)
+
+
+def reset(hand: Hand, plan: Plan) -> None:
+    hand.document.replace(plan)
+
+
+@pytest.mark.parametrize("by_m", [-0.3, 0.3])
+def test_a_plain_drag_trades_length_between_neighbours(hand: Hand, by_m: float) -> None:
+    hand.drag(1, by_m)
+    assert hand.places() == pytest.approx([1.0, 2.0 + by_m, 3.0])
+    assert hand.document.undo_stack.count() == 1
+    assert hand.document.undo_stack.undoText() == "Move boundary B | C"
+
+
+@pytest.mark.parametrize("by_m", [-0.3, 0.3])
+def test_a_shift_drag_moves_all_that_follows(hand: Hand, by_m: float) -> None:
+    hand.drag(1, by_m, SHIFT)
+    assert hand.places() == pytest.approx([1.0, 2.0 + by_m, 3.0 + by_m])
+
+
+def test_a_drag_snaps_to_the_ruler_and_alt_lets_go(hand: Hand) -> None:
+    hand.drag(1, 0.1234)
+    assert hand.places()[1] == pytest.approx(2.12)
+    hand.document.undo_stack.undo()
+    hand.drag(1, 0.1234, ALT)
+    assert hand.places()[1] == pytest.approx(2.1234, abs=2.0 / hand.canvas.lay.px_per_m)
+    assert hand.places()[1] != pytest.approx(2.12, abs=1e-6)
+
+
+def test_while_dragging_the_figures_follow_and_nothing_is_pushed(hand: Hand) -> None:
+    point = hand.take(1)
+    hand.pull(point, 0.2)
+    assert hand.canvas.is_dragging
+    assert hand.shown_places()[1] == pytest.approx(2.2)
+    assert hand.document.sheet.figures.fibre_g.tolist() == pytest.approx([25.0, 30.0, 20.0, 25.0])
+    assert hand.places()[1] == 2.0
+    assert hand.document.undo_stack.count() == 0
+
+
+def test_esc_puts_everything_back(hand: Hand) -> None:
+    before = hand.document.plan
+    point = hand.pull(hand.take(1), 0.2)
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Escape)
+    assert hand.document.sheet.plan is before
+    hand.send(QEvent.Type.MouseButtonRelease, point)
+    assert hand.document.plan is before
+    assert hand.document.undo_stack.count() == 0
+
+
+def test_a_drag_out_and_back_leaves_the_plan_clean(hand: Hand) -> None:
+    point = hand.pull(hand.take(1), 0.2)
+    hand.send(QEvent.Type.MouseButtonRelease, hand.pull(point, -0.2))
+    assert hand.document.undo_stack.count() == 0
+    assert not hand.document.is_modified
+
+
+def test_a_drag_stops_at_the_neighbour(hand: Hand) -> None:
+    hand.drag(1, 9.0)
+    assert hand.places() == pytest.approx([1.0, 3.0 - 0.001, 3.0])
+    hand.drag(1, -9.0)
+    assert hand.places() == pytest.approx([1.0, 1.0 + 0.001, 3.0])
+
+
+def test_undo_takes_the_whole_drag_back(hand: Hand) -> None:
+    before = hand.document.plan
+    hand.drag(0, 0.25)
+    hand.document.undo_stack.undo()
+    assert hand.document.plan is before
+
+
+def test_a_locked_boundary_does_not_move_and_says_why(hand: Hand, qtbot: QtBot) -> None:
+    reset(hand, set_locked(plain_plan(4), ["s2"], locked=True))
+    with qtbot.waitSignal(hand.document.refused) as heard:
+        hand.drag(1, 0.3)
+    error = heard.args[0]
+    assert isinstance(error, RovingLayError)
+    assert error.code == "boundary-locked"
+    assert hand.places() == [1.0, 2.0, 3.0]
+
+
+def test_a_shift_drag_stays_when_something_locked_would_follow(hand: Hand) -> None:
+    reset(hand, set_locked(plain_plan(4), ["s4"], locked=True))
+    hand.drag(0, 0.3, SHIFT)
+    assert hand.places() == [1.0, 2.0, 3.0]
+
+
+def test_a_click_selects_and_modifiers_extend(hand: Hand) -> None:
+    QTest.mouseClick(hand.canvas, LEFT, NONE, hand.middle("section", 2))
+    assert hand.document.selected_ids == ("s3",)
+    QTest.mouseClick(hand.canvas, LEFT, CONTROL, hand.middle("section", 0))
+    assert hand.document.selected_ids == ("s1", "s3")
+    QTest.mouseClick(hand.canvas, LEFT, CONTROL, hand.middle("section", 0))
+    assert hand.document.selected_ids == ("s3",)
+    QTest.mouseClick(hand.canvas, LEFT, SHIFT, hand.middle("section", 0))
+    assert hand.document.selected_ids == ("s1", "s2", "s3")
+
+
+def test_a_double_click_splits_at_the_pointer(hand: Hand) -> None:
+    layout = hand.canvas.lay
+    point = QPointF(layout.x(1.4), layout.film.center().y())
+    hand.send(QEvent.Type.MouseButtonDblClick, point)
+    assert hand.places() == pytest.approx([1.0, 1.4, 2.0, 3.0])
+    assert hand.document.undo_stack.undoText() == "Split section"
+
+
+def test_the_pointer_tells_what_can_be_dragged(hand: Hand, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(hand.canvas.hinted) as heard:
+        QTest.mouseMove(hand.canvas, hand.peg(1).toPoint())
+    assert "Shift" in heard.args[0]
+    assert hand.canvas.cursor().shape() == Qt.CursorShape.SplitHCursor
+    with qtbot.waitSignal(hand.canvas.hinted):
+        QTest.mouseMove(hand.canvas, hand.middle("section", 0))
+    assert hand.canvas.cursor().shape() == Qt.CursorShape.ArrowCursor
+    QTest.mouseMove(hand.canvas, hand.peg(1).toPoint())
+    with qtbot.waitSignal(hand.canvas.hinted) as heard:
+        QApplication.sendEvent(hand.canvas, QEvent(QEvent.Type.Leave))
+    assert heard.args == [""]
+
+
+def test_a_locked_boundary_is_hinted_as_such(hand: Hand, qtbot: QtBot) -> None:
+    reset(hand, set_locked(plain_plan(4), ["s2"], locked=True))
+    QTest.mouseMove(hand.canvas, hand.middle("section", 0))
+    with qtbot.waitSignal(hand.canvas.hinted) as heard:
+        QTest.mouseMove(hand.canvas, hand.peg(1).toPoint())
+    assert "locked" in heard.args[0]
+
+
+def test_tab_walks_sections_and_boundaries(hand: Hand) -> None:
+    QTest.mouseClick(hand.canvas, LEFT, NONE, hand.middle("section", 0))
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Tab)
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Right)
+    assert hand.places()[0] == pytest.approx(1.001)
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Left, SHIFT)
+    assert hand.places()[0] == pytest.approx(0.991)
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Tab)
+    assert hand.document.selected_ids == ("s2",)
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Backtab)
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Backtab)
+    assert hand.document.selected_ids == ("s1",)
+
+
+def test_arrows_walk_sections(hand: Hand) -> None:
+    QTest.mouseClick(hand.canvas, LEFT, NONE, hand.middle("section", 1))
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Right)
+    assert hand.document.selected_ids == ("s3",)
+    for _ in range(5):
+        QTest.keyClick(hand.canvas, Qt.Key.Key_Right)
+    assert hand.document.selected_ids == ("s4",)
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Left)
+    assert hand.document.selected_ids == ("s3",)
+
+
+def test_delete_merges(hand: Hand) -> None:
+    QTest.mouseClick(hand.canvas, LEFT, NONE, hand.middle("section", 0))
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Delete)
+    assert len(hand.document.plan.sections) == 4, "the first section has none before it"
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Tab)
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Delete)
+    assert [section.id for section in hand.document.plan.sections] == ["s1", "s3", "s4"]
+    QTest.mouseClick(hand.canvas, LEFT, NONE, hand.middle("section", 2))
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Delete)
+    assert [section.id for section in hand.document.plan.sections] == ["s1", "s3"]
+
+
+def test_the_keyboard_leaves_a_drag_alone(hand: Hand) -> None:
+    point = hand.pull(hand.take(1), 0.2)
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Delete)
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Right)
+    hand.send(QEvent.Type.MouseButtonRelease, point)
+    assert hand.places() == pytest.approx([1.0, 2.2, 3.0])
+
+
+@pytest.mark.parametrize("reason", [QContextMenuEvent.Reason.Mouse, QContextMenuEvent.Reason.Keyboard])
+def test_a_context_menu_selects_what_it_speaks_of(
+    hand: Hand, qtbot: QtBot, reason: QContextMenuEvent.Reason
+) -> None:
+    QTest.mouseClick(hand.canvas, LEFT, NONE, hand.middle("section", 1))
+    wanted = 1 if reason == QContextMenuEvent.Reason.Keyboard else 2
+    point = hand.middle("section", wanted)
+    with qtbot.waitSignal(hand.canvas.menu_wanted) as heard:
+        QApplication.sendEvent(hand.canvas, QContextMenuEvent(reason, point, hand.canvas.mapToGlobal(point)))
+    assert heard.args[1] == pytest.approx(0.5 + wanted, abs=0.01)
+    assert hand.document.selected_ids == (f"s{wanted + 1}",)
+
+
+def test_the_canvas_follows_language_and_palette(hand: Hand) -> None:
+    before = hand.canvas.grab().toImage()
+    palette = QPalette(hand.canvas.palette())
+    palette.setColor(QPalette.ColorRole.Window, Qt.GlobalColor.black)
+    palette.setColor(QPalette.ColorRole.WindowText, Qt.GlobalColor.white)
+    hand.canvas.setPalette(palette)
+    assert hand.canvas.grab().toImage() != before
+    hand.canvas.setAccessibleName("")
+    QApplication.sendEvent(hand.canvas, QEvent(QEvent.Type.LanguageChange))
+    assert hand.canvas.accessibleName() == "Lay"
+
+
+def test_a_drag_of_a_fixed_volume_shows_its_wetness(hand: Hand) -> None:
+    reset(hand, change_section(plain_plan(4), "s2", fixed_ml=60.0))
+    hand.pull(hand.take(1), 0.5)
+    figures = hand.document.sheet.figures
+    assert figures.liquid_ml[1] == 60.0
+    assert figures.applied_ml_per_g[1] == pytest.approx(60.0 / 37.5)
+    image = hand.canvas.grab().toImage()
+    QTest.keyClick(hand.canvas, Qt.Key.Key_Escape)
+    assert hand.canvas.grab().toImage() != image, "the tag is gone with the drag"
