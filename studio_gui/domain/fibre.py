@@ -7,6 +7,7 @@ from a roving tiles it exactly.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 from studio_gui.domain.colour.swatches import checked_srgb
@@ -19,6 +20,9 @@ MATCHINGS: tuple[Matching, ...] = ("by length", "by weight")
 WHITE_WOOL_SRGB = "#f3eee2"
 MOST_MASS_MARKS = 500
 MOST_FOLDS = 15
+
+#: Least step from mark to mark, as a share of length and of weight: with less, a short section could weigh 0.
+LEAST_MARK_STEP = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,8 +63,9 @@ class Fibre:
                 "too-many", field="mass_marks", count=len(self.mass_marks), most=MOST_MASS_MARKS
             )
         marks = (MassMark(0.0, 0.0), *self.mass_marks, MassMark(1.0, 1.0))
-        for before, after in zip(marks, marks[1:], strict=False):
-            if before.strip_share >= after.strip_share or before.mass_share >= after.mass_share:
+        for before, after in pairwise(marks):
+            step = min(after.strip_share - before.strip_share, after.mass_share - before.mass_share)
+            if step < LEAST_MARK_STEP:
                 raise InvalidPlan("marks-not-rising", field="mass_marks", value=after.strip_share)
 
 

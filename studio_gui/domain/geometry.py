@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -23,8 +24,10 @@ FloatArray = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True)
 class Leg:
-    """One pass of a roving: strip `strip_from_m` to `strip_to_m`, lying on the lay from `lay_low_m` to
-    `lay_high_m`; `forward` when the strip runs with the lay."""
+    """One pass of a roving: strip `strip_from_m` to `strip_to_m`, on the lay `lay_low_m` to `lay_high_m`.
+
+    `forward` when the strip runs with the lay.
+    """
 
     strip_from_m: float
     strip_to_m: float
@@ -48,7 +51,7 @@ def legs(fibre: Fibre, lay: Lay) -> tuple[Leg, ...]:
     else:
         turns = np.concatenate(([0.0], np.cumsum(lengths * np.resize([1.0, -1.0], lay.passes))))
         turns -= turns.min()
-        spans = [(float(min(a, b)), float(max(a, b))) for a, b in zip(turns[:-1], turns[1:], strict=True)]
+        spans = [(float(min(a, b)), float(max(a, b))) for a, b in pairwise(turns)]
     return tuple(
         Leg(float(places[k]), float(places[k + 1]), *spans[k], forward=k % 2 == 0) for k in range(lay.passes)
     )
@@ -99,13 +102,12 @@ def strip_position(fibre: Fibre, lay: Lay, pass_index: int, lay_x: ArrayLike) ->
     5.4
     """
     leg = legs(fibre, lay)[pass_index]
-    x = np.clip(np.asarray(lay_x, dtype=np.float64), leg.lay_low_m, leg.lay_high_m)
-    along = x - leg.lay_low_m if leg.forward else leg.lay_high_m - x
+    x = np.asarray(lay_x, dtype=np.float64)
+    span_m = (leg.lay_low_m, leg.lay_high_m)
+    ends_m = (leg.strip_from_m, leg.strip_to_m) if leg.forward else (leg.strip_to_m, leg.strip_from_m)
     if lay.matching == "by length":
-        return leg.strip_from_m + along
-    mass_from, mass_until = mass_to(fibre, (leg.strip_from_m, leg.strip_to_m))
-    share = along / (leg.lay_high_m - leg.lay_low_m)
-    return strip_at_mass(fibre, mass_from + share * (mass_until - mass_from))
+        return np.interp(x, span_m, ends_m)
+    return strip_at_mass(fibre, np.interp(x, span_m, mass_to(fibre, ends_m)))
 
 
 def lay_mass_to(fibre: Fibre, lay: Lay, lay_x: ArrayLike) -> FloatArray:
@@ -113,9 +115,7 @@ def lay_mass_to(fibre: Fibre, lay: Lay, lay_x: ArrayLike) -> FloatArray:
     total = np.zeros(np.shape(lay_x))
     for k, leg in enumerate(legs(fibre, lay)):
         here = mass_to(fibre, strip_position(fibre, lay, k, lay_x))
-        total += (
-            here - mass_to(fibre, leg.strip_from_m) if leg.forward else mass_to(fibre, leg.strip_to_m) - here
-        )
+        total += np.abs(here - mass_to(fibre, leg.strip_from_m if leg.forward else leg.strip_to_m))
     return fibre.rovings * total
 
 
