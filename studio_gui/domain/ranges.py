@@ -7,12 +7,16 @@ for any bench and narrow enough that a slip of the keyboard (a million metres) i
 from __future__ import annotations
 
 import math
+import sys
 from dataclasses import dataclass
 
 from studio_gui.domain.errors import InvalidPlan
 
 #: Relative tolerance of every comparison with a limit: a limit hit exactly is inside it.
 RELATIVE_TOLERANCE = 1e-9
+
+#: No comparison with it holds for nan, infinities, and whole numbers too large for a float.
+LARGEST_FLOAT = sys.float_info.max
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +70,7 @@ def checked(name: str, value: object) -> float:
     >>> checked("wicking_mm", 20.0)
     20.0
     """
-    if isinstance(value, bool) or not isinstance(value, (int, float)) or not math.isfinite(value):
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not abs(value) <= LARGEST_FLOAT:
         raise InvalidPlan("not-a-number", field=name, value=str(value))
     bounds = RANGES[name]
     if not bounds.low <= value <= bounds.high:
