@@ -18,6 +18,7 @@ from studio_gui.domain.colour.mixing import PredictedColours, predicted_srgb
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.geometry import lay_mass_to
 from studio_gui.domain.plan import Plan
+from studio_gui.domain.ranges import RELATIVE_TOLERANCE
 
 FloatArray = NDArray[np.float64]
 
@@ -34,15 +35,14 @@ def profile_of(figures: SectionFigures, positions_m: ArrayLike) -> FloatArray:
     """Return `dye_profile` for figures that are already computed."""
     plan = figures.plan
     total_g = float(figures.edges_g[-1])
-    width_g = min(plan.wicking_mm / 1000.0 / plan.lay_length_m, 1.0) * total_g
+    half_g = min(plan.wicking_mm / 1000.0 / plan.lay_length_m, 1.0) * total_g / 2.0
     places_g = lay_mass_to(plan.fibre, plan.lay, np.asarray(positions_m, dtype=np.float64))
-    knots_g, levels = _painted_steps(figures)
-    if width_g <= 0.0:
-        return levels[np.searchsorted(knots_g, places_g, side="right") - 1]
-    half_g = width_g / 2.0
-    twice = _twice_integrated(knots_g, levels)
-    spread = twice(places_g + half_g) - 2.0 * twice(places_g) + twice(places_g - half_g)
-    return np.maximum(spread / half_g**2, 0.0)
+    knots_g, jumps = _painted_jumps(figures)
+    if half_g <= RELATIVE_TOLERANCE * total_g:
+        depths = np.cumsum(jumps, axis=0)[np.searchsorted(knots_g, places_g, side="right") - 1]
+    else:
+        depths = _wicked(knots_g, jumps, places_g, half_g)
+    return np.maximum(depths, 0.0)
 
 
 def section_colours(figures: SectionFigures) -> PredictedColours:
@@ -56,7 +56,7 @@ def lay_colours(figures: SectionFigures, positions_m: ArrayLike) -> PredictedCol
 
 
 def colours_of(plan: Plan, doses_pct_owf: FloatArray) -> PredictedColours:
-    """Return the predicted colour of (n, dyes) doses on the plan's fibre, each capped at the dye's take-up."""
+    """Return the predicted colour of (n, dyes) doses on the plan's fibre, each dye's at most its take-up."""
     caps = np.array([stock.take_up_pct_owf for stock in plan.dyes])
     return predicted_srgb(np.minimum(doses_pct_owf, caps), dye_curves(plan), plan.fibre.undyed_srgb)
 
@@ -66,8 +66,8 @@ def dye_curves(plan: Plan) -> tuple[DyeCurve, ...]:
     return tuple(dye_curve(stock.swatches) for stock in plan.dyes)
 
 
-def _painted_steps(figures: SectionFigures) -> tuple[FloatArray, FloatArray]:
-    """Return rising places (g of set) and the (knots, dyes) depth that holds from each to the next.
+def _painted_jumps(figures: SectionFigures) -> tuple[FloatArray, FloatArray]:
+    """Return rising places (g of set) and by how much, (knots, dyes), the depth jumps at each.
 
     Gaps and overlaps squeeze or stretch where a section's dye lies, never its amount. The lay is mirrored at
     both ends, so that dye which would wick off the end stays in the fibre.
@@ -80,26 +80,28 @@ def _painted_steps(figures: SectionFigures) -> tuple[FloatArray, FloatArray]:
     ends = lay_mass_to(plan.fibre, plan.lay, ends_m)
     doses = figures.left_pct_owf * (figures.fibre_g / (ends - starts))[:, np.newaxis]
     total = figures.edges_g[-1]
-    lows = np.concatenate((-ends, starts, 2.0 * total - ends))
-    highs = np.concatenate((-starts, ends, 2.0 * total - starts))
+    knots = np.concatenate((-ends, starts, 2.0 * total - ends, -starts, ends, 2.0 * total - starts))
     jumps = np.concatenate((doses, doses, doses, -doses, -doses, -doses))
-    knots = np.concatenate((lows, highs))
     order = np.argsort(knots, kind="stable")
-    return knots[order], np.cumsum(jumps[order], axis=0)
+    return knots[order], jumps[order]
 
 
-class _twice_integrated:  # noqa: N801  (a function with its tables made once)
-    """The second integral over mass of a step function, at any places inside its knots."""
+def _wicked(knots_g: FloatArray, jumps: FloatArray, places_g: FloatArray, half_g: float) -> FloatArray:
+    """Return (places, dyes) depth where every jump is spread over `half_g` to both sides.
 
-    def __init__(self, knots_g: FloatArray, levels: FloatArray) -> None:
-        steps = np.diff(knots_g)[:, np.newaxis]
-        once = np.concatenate((np.zeros((1, levels.shape[1])), np.cumsum(levels[:-1] * steps, axis=0)))
-        rises = once[:-1] * steps + levels[:-1] * steps**2 / 2.0
-        self._knots_g, self._levels, self._once = knots_g, levels, once
-        self._twice = np.concatenate((np.zeros((1, levels.shape[1])), np.cumsum(rises, axis=0)))
+    Summed jump by jump, because the second integral of the whole lay would lose its digits to cancellation.
+    """
+    levels = np.cumsum(jumps, axis=0)
+    first = np.searchsorted(knots_g, places_g - half_g, side="right")
+    last = np.searchsorted(knots_g, places_g + half_g, side="left")
+    depths: FloatArray = levels[first - 1]
+    for step in range(int((last - first).max(initial=0))):
+        near = np.flatnonzero(first + step < last)
+        at = first[near] + step
+        depths[near] += jumps[at] * _risen_share((places_g[near] - knots_g[at]) / half_g)[:, np.newaxis]
+    return depths
 
-    def __call__(self, places_g: FloatArray) -> FloatArray:
-        at = np.clip(np.searchsorted(self._knots_g, places_g, side="right") - 1, 0, len(self._knots_g) - 1)
-        beyond = (places_g - self._knots_g[at])[:, np.newaxis]
-        result: FloatArray = self._twice[at] + self._once[at] * beyond + self._levels[at] * beyond**2 / 2.0
-        return result
+
+def _risen_share(offset: FloatArray) -> FloatArray:
+    """Return the part of a spread jump that lies before `offset`, -1 to 1 in half widths."""
+    return np.where(offset < 0.0, (1.0 + offset) ** 2 / 2.0, 1.0 - (1.0 - offset) ** 2 / 2.0)
