@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.domain.figures import SectionFigures
+from studio_gui.domain.liquid import above
 
 FloatArray = NDArray[np.float64]
 
@@ -41,33 +42,38 @@ class MakeUp:
 def make_up(figures: SectionFigures) -> MakeUp:
     """Return the jars to mix: liquor over its sections, plus spare share and dead volume.
 
-    A liquor by depth that is painted at two uptakes is two jars, because the jar follows the depth. A liquor
-    of which nothing is painted has no jar.
+    A liquor by depth that is painted at two uptakes is two jars, the drier first, because the jar follows the
+    depth. A liquor of which nothing is painted has no jar.
     """
-    bench = figures.plan.bench
+    plan = figures.plan
     jars: list[Jar] = []
-    for (row, _), members in _same_jar(figures).items():
-        amounts = figures.amounts_ml[members].sum(axis=0)
+    for members in _same_jar(figures):
         sections_ml = float(figures.liquid_ml[members].sum())
         if sections_ml <= 0.0:
             continue
-        jar_ml = sections_ml * (1.0 + bench.spare_share) + bench.dead_ml
-        ids = tuple(figures.plan.sections[index].id for index in members)
+        jar_ml = sections_ml * (1.0 + plan.bench.spare_share) + plan.bench.dead_ml
         jars.append(
-            Jar(figures.plan.liquors[row].id, ids, sections_ml, jar_ml, amounts * (jar_ml / sections_ml))
+            Jar(
+                plan.liquors[figures.liquor_index[members[0]]].id,
+                tuple(plan.sections[index].id for index in members.tolist()),
+                sections_ml,
+                jar_ml,
+                figures.amounts_ml[members].sum(axis=0) * (jar_ml / sections_ml),
+            )
         )
-    need = np.sum([jar.amounts_ml for jar in jars], axis=0) if jars else np.zeros(len(figures.plan.stocks))
+    need = np.sum([jar.amounts_ml for jar in jars], axis=0) if jars else np.zeros(len(plan.stocks))
     return MakeUp(tuple(jars), need)
 
 
-def _same_jar(figures: SectionFigures) -> dict[tuple[int, str], list[int]]:
-    """Group section indices by (liquor column, wetness to nine digits where the liquor stands on depth)."""
-    by_depth = [liquor.basis == "depth" for liquor in figures.plan.liquors]
-    groups: dict[tuple[int, str], list[int]] = {}
-    for index, row in enumerate(figures.liquor_index.tolist()):
-        wetness = f"{figures.applied_ml_per_g[index]:.9g}" if by_depth[row] else ""
-        groups.setdefault((row, wetness), []).append(index)
-    return dict(sorted(groups.items(), key=lambda item: item[0][0]))
+def _same_jar(figures: SectionFigures) -> list[NDArray[np.intp]]:
+    """Group section indices by liquor and, where the liquor stands on depth, by wetness."""
+    by_depth = np.array([liquor.basis == "depth" for liquor in figures.plan.liquors], dtype=bool)
+    row = figures.liquor_index
+    wetness = np.where(by_depth[row], figures.applied_ml_per_g, 0.0)
+    order = np.lexsort((wetness, row))
+    wetter = above(wetness[order][1:], wetness[order][:-1])
+    groups = np.split(order, np.flatnonzero(wetter | (np.diff(row[order]) > 0)) + 1)
+    return [np.sort(group) for group in groups]
 
 
 def rounded_amounts(amounts_ml: Sequence[float], graduation_ml: float) -> tuple[float, ...]:
@@ -86,8 +92,9 @@ def rounded_amounts(amounts_ml: Sequence[float], graduation_ml: float) -> tuple[
     if any(amount < 0.0 for amount in amounts_ml):
         raise InvalidPlan("negative-amount", value=min(amounts_ml))
     steps = [amount / graduation_ml for amount in amounts_ml]
-    floors = [math.floor(step + 1e-9) for step in steps]
-    total = math.ceil(sum(steps) - 1e-9)
+    noise = 1e-9 + 1e-14 * sum(steps)  # of floats: 3 graduations may have come out as 2.9999999999
+    floors = [math.floor(step + noise) for step in steps]
+    total = math.ceil(sum(steps) - noise)
     by_remainder = sorted(range(len(steps)), key=lambda i: (-round(steps[i] - floors[i], 9), -steps[i], i))
     for index in by_remainder[: total - sum(floors)]:
         floors[index] += 1
