@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Literal, Protocol, TypeVar
+from itertools import pairwise
+from typing import Literal, Protocol
 
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.domain.fibre import Fibre, Lay
@@ -67,7 +68,7 @@ class AcidLimits:
 
 @dataclass(frozen=True, slots=True)
 class AcidLine:
-    """Acid as a line of its own in every jar: `stock_id` replaces let-down until the jar has `jar_g_per_l`."""
+    """Acid as a line of its own in every jar: `stock_id` replaces let-down up to `jar_g_per_l`."""
 
     stock_id: str
     jar_g_per_l: float
@@ -78,7 +79,7 @@ class AcidLine:
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """How jars are made up: spare share of each jar, dead volume, and the syringe's or cylinder's graduation."""
+    """How jars are made up: spare share and dead volume of each, and the graduation of what measures."""
 
     spare_share: float = 0.05
     dead_ml: float = 0.0
@@ -137,10 +138,15 @@ class Plan:
         """Length of the lay on the film, m."""
         return lay_length_m(self.fibre, self.lay)
 
-    @property
+    @cached_property
     def edges_m(self) -> tuple[float, ...]:
         """The n + 1 places (m along the lay) where the n sections start and end."""
         return (0.0, *(boundary.position_m for boundary in self.boundaries), self.lay_length_m)
+
+    @cached_property
+    def half_gaps_m(self) -> tuple[float, ...]:
+        """What the gap at each of the n + 1 edges takes from either side, m; an overlap takes nothing."""
+        return (0.0, *(max(boundary.gap_m, 0.0) / 2.0 for boundary in self.boundaries), 0.0)
 
     @property
     def dyes(self) -> tuple[Stock, ...]:
@@ -154,19 +160,19 @@ class Plan:
 
     def stock(self, stock_id: str) -> Stock:
         """Return the stock with this id; `InvalidPlan` ``unknown-stock`` when there is none."""
-        return _found(self.stocks, stock_id, "unknown-stock")
+        return self.stocks[_index_of(self.stocks, stock_id, "unknown-stock")]
 
     def liquor(self, liquor_id: str) -> Liquor:
         """Return the liquor with this id; `InvalidPlan` ``unknown-liquor`` when there is none."""
-        return _found(self.liquors, liquor_id, "unknown-liquor")
+        return self.liquors[_index_of(self.liquors, liquor_id, "unknown-liquor")]
 
     def section(self, section_id: str) -> Section:
         """Return the section with this id; `InvalidPlan` ``unknown-section`` when there is none."""
-        return _found(self.sections, section_id, "unknown-section")
+        return self.sections[self.section_index(section_id)]
 
     def section_index(self, section_id: str) -> int:
         """Return the place of a section in the lay's order; `InvalidPlan` ``unknown-section`` when absent."""
-        return self.sections.index(self.section(section_id))
+        return _index_of(self.sections, section_id, "unknown-section")
 
     def _check_liquors(self) -> None:
         stocks = {stock.id: stock for stock in self.stocks}
@@ -204,23 +210,23 @@ class Plan:
             raise InvalidPlan(
                 "fold-past-end", field="fold_positions_m", value=folds[-1], high=self.fibre.length_m
             )
-        edges = self.edges_m
-        for index, section in enumerate(self.sections):
-            painted_m = edges[index + 1] - edges[index] - self.unpainted_m(index)
+        ends = zip(self.sections, pairwise(self.edges_m), pairwise(self.half_gaps_m), strict=True)
+        for section, (start_m, end_m), (before_m, after_m) in ends:
+            painted_m = end_m - start_m - before_m - after_m
             if painted_m < SHORTEST_SECTION_M * (1.0 - RELATIVE_TOLERANCE) - 1e-12:
-                raise InvalidPlan(
-                    "section-too-short",
-                    field="boundaries",
-                    section=section.name,
-                    section_id=section.id,
-                    length_m=painted_m,
-                    low=SHORTEST_SECTION_M,
-                )
+                raise too_short(section, painted_m)
 
-    def unpainted_m(self, index: int) -> float:
-        """Return how much (m) the gaps at its two boundaries take from section `index`; overlaps take none."""
-        gaps = (0.0, *(max(boundary.gap_m, 0.0) for boundary in self.boundaries), 0.0)
-        return (gaps[index] + gaps[index + 1]) / 2.0
+
+def too_short(section: Section, length_m: float) -> InvalidPlan:
+    """Return ``section-too-short`` for a section whose painted length would be `length_m`."""
+    return InvalidPlan(
+        "section-too-short",
+        field="boundaries",
+        section=section.name,
+        section_id=section.id,
+        length_m=length_m,
+        low=SHORTEST_SECTION_M,
+    )
 
 
 def _check_ids(name: str, items: Sequence[_Identified], most: int) -> None:
@@ -233,11 +239,8 @@ def _check_ids(name: str, items: Sequence[_Identified], most: int) -> None:
         seen.add(item.id)
 
 
-_T = TypeVar("_T", bound=_Identified)
-
-
-def _found(items: Sequence[_T], wanted: str, code: str) -> _T:
-    for item in items:
+def _index_of(items: Sequence[_Identified], wanted: str, code: str) -> int:
+    for index, item in enumerate(items):
         if item.id == wanted:
-            return item
+            return index
     raise InvalidPlan(code, value=wanted)

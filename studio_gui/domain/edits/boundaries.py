@@ -14,7 +14,7 @@ from typing import Literal
 import numpy as np
 
 from studio_gui.domain.errors import EditRefused
-from studio_gui.domain.plan import SHORTEST_SECTION_M, Plan
+from studio_gui.domain.plan import SHORTEST_SECTION_M, Plan, too_short
 from studio_gui.domain.ranges import checked
 
 Drag = Literal["trade", "shift"]
@@ -33,17 +33,20 @@ def boundary_range(plan: Plan, index: int, drag: Drag = "trade") -> tuple[float,
     EditRefused
         ``boundary-locked`` when it, or on ``shift`` any that would follow, touches a locked section.
     """
-    followers = range(index, len(plan.boundaries)) if drag == "shift" else (index,)
-    for follower in followers:
-        if is_locked(plan, follower):
-            locked = plan.sections[follower if plan.sections[follower].locked else follower + 1]
-            raise EditRefused("boundary-locked", section=locked.name, section_id=locked.id)
-    edges = plan.edges_m
+    for follower in range(index, len(plan.boundaries)) if drag == "shift" else (index,):
+        _refuse_locked(plan, follower)
+    edges, gaps = plan.edges_m, plan.half_gaps_m
     giving = len(plan.sections) - 1 if drag == "shift" else index + 1
-    low = edges[index] + plan.unpainted_m(index) + SHORTEST_SECTION_M
-    room = edges[giving + 1] - edges[giving] - plan.unpainted_m(giving) - SHORTEST_SECTION_M
+    low = edges[index] + gaps[index] + gaps[index + 1] + SHORTEST_SECTION_M
+    room = edges[giving + 1] - edges[giving] - gaps[giving] - gaps[giving + 1] - SHORTEST_SECTION_M
     here = edges[index + 1]
     return min(low, here), max(here + room, here)
+
+
+def refuse_outside(position_m: float, low_m: float, high_m: float) -> None:
+    """Raise `EditRefused` ``boundary-out-of-range`` unless the place is in range; at its ends it is."""
+    if not low_m - 1e-12 <= position_m <= high_m + 1e-12:
+        raise EditRefused("boundary-out-of-range", position_m=position_m, low_m=low_m, high_m=high_m)
 
 
 def move_boundary(plan: Plan, index: int, position_m: float, drag: Drag = "trade") -> Plan:
@@ -57,10 +60,8 @@ def move_boundary(plan: Plan, index: int, position_m: float, drag: Drag = "trade
     EditRefused
         ``boundary-locked``; ``boundary-out-of-range`` with low and high.
     """
-    checked("boundary_m", position_m)
     low, high = boundary_range(plan, index, drag)
-    if not low - 1e-12 <= position_m <= high + 1e-12:
-        raise EditRefused("boundary-out-of-range", position_m=position_m, low_m=low, high_m=high)
+    refuse_outside(position_m, low, high)
     boundaries = list(plan.boundaries)
     delta = position_m - boundaries[index].position_m
     boundaries[index] = replace(boundaries[index], position_m=position_m)
@@ -106,7 +107,7 @@ def equalise(plan: Plan, first: int, last: int) -> Plan:
     count = last - first + 1
     boundaries = list(plan.boundaries)
     for index in range(first, last):
-        boundary_range(plan, index)
+        _refuse_locked(plan, index)
         place = edges[first] + (edges[last + 1] - edges[first]) * (index - first + 1) / count
         boundaries[index] = replace(boundaries[index], position_m=place)
     return replace(plan, boundaries=tuple(boundaries))
@@ -133,7 +134,7 @@ def reverse(plan: Plan) -> Plan:
 def rescaled(plan: Plan, new_length_m: float) -> tuple[float, ...]:
     """Return the places of the boundaries on a lay of `new_length_m`; those of locked sections stay.
 
-    Between the places that stay, and towards the ends, the others keep their proportions.
+    So do all before the last that is locked; behind it, the others keep their proportions.
 
     Raises
     ------
@@ -147,15 +148,12 @@ def rescaled(plan: Plan, new_length_m: float) -> tuple[float, ...]:
     if plan.sections[-1].locked:
         section = plan.sections[-1]
         raise EditRefused("length-pinned", section=section.name, section_id=section.id)
-    pins = [boundary.position_m for index, boundary in enumerate(plan.boundaries) if is_locked(plan, index)]
-    if pins and pins[-1] >= new_length_m - SHORTEST_SECTION_M:
-        raise EditRefused("length-too-short", length_m=new_length_m, pinned_m=pins[-1])
-    places = np.interp(
-        [boundary.position_m for boundary in plan.boundaries],
-        [0.0, *pins, old_length_m],
-        [0.0, *pins, new_length_m],
-    )
-    return tuple(float(place) for place in places)
+    places = [boundary.position_m for boundary in plan.boundaries]
+    pin = max((place for index, place in enumerate(places) if is_locked(plan, index)), default=0.0)
+    if pin >= new_length_m - SHORTEST_SECTION_M:
+        raise EditRefused("length-too-short", length_m=new_length_m, pinned_m=pin)
+    scale = (new_length_m - pin) / (old_length_m - pin)
+    return tuple(place if place <= pin else pin + (place - pin) * scale for place in places)
 
 
 def at_lengths(plan: Plan, lengths_m: Sequence[float]) -> Plan:
@@ -165,21 +163,30 @@ def at_lengths(plan: Plan, lengths_m: Sequence[float]) -> Plan:
     ------
     EditRefused
         ``boundary-locked`` when that would move the boundary of a locked section; ``lengths-do-not-match``.
+    InvalidPlan
+        ``section-too-short`` for a length that no section may have.
     """
     if len(lengths_m) != len(plan.sections):
         raise EditRefused("lengths-do-not-match", count=len(lengths_m), sections=len(plan.sections))
-    for length_m in lengths_m:
-        checked("boundary_m", length_m)
+    for section, length_m in zip(plan.sections, lengths_m, strict=True):
+        if checked("boundary_m", length_m) < SHORTEST_SECTION_M:
+            raise too_short(section, length_m)
     scale = plan.lay_length_m / sum(lengths_m)
     places = np.cumsum(lengths_m)[:-1] * scale
     boundaries = []
     for index, (boundary, place) in enumerate(zip(plan.boundaries, places.tolist(), strict=True)):
         if abs(place - boundary.position_m) > 1e-9:
-            boundary_range(plan, index)
+            _refuse_locked(plan, index)
             boundaries.append(replace(boundary, position_m=place))
         else:
             boundaries.append(boundary)
     return replace(plan, boundaries=tuple(boundaries))
+
+
+def _refuse_locked(plan: Plan, index: int) -> None:
+    if is_locked(plan, index):
+        locked = plan.sections[index if plan.sections[index].locked else index + 1]
+        raise EditRefused("boundary-locked", section=locked.name, section_id=locked.id)
 
 
 def lengths_m(plan: Plan) -> tuple[float, ...]:

@@ -48,7 +48,7 @@ def set_passes(plan: Plan, passes: int) -> Plan:
 
 
 def fold_by_weight(plan: Plan) -> Plan:
-    """Move the folds so that every leg weighs the same, and ease the legs so that equal weights lie together."""
+    """Fold where every leg weighs the same, and ease the legs so that equal weights lie together."""
     return set_lay(plan, fold_positions_m=equal_mass_folds(plan.fibre, plan.lay.passes), matching="by weight")
 
 

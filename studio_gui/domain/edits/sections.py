@@ -10,11 +10,11 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any
 
-from studio_gui.domain.edits.boundaries import lengths_m
+from studio_gui.domain.edits.boundaries import lengths_m, refuse_outside
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.geometry import lay_mass_to
-from studio_gui.domain.plan import Plan
+from studio_gui.domain.plan import SHORTEST_SECTION_M, Plan
 from studio_gui.domain.sections import Boundary, Section
 
 
@@ -29,7 +29,7 @@ def new_id(prefix: str, taken: Iterable[str]) -> str:
 
 
 def change_section(plan: Plan, section_id: str, **changes: Any) -> Plan:  # noqa: ANN401  (fields of Section)
-    """Return the plan with fields of one section replaced (name, liquor_id, fixed_ml, wiped_ml, locked, ...)."""
+    """Return the plan with fields of one section replaced: name, liquor_id, fixed_ml, wiped_ml, ..."""
     sections = tuple(
         replace(section, **changes) if section.id == section_id else section for section in plan.sections
     )
@@ -45,15 +45,14 @@ def split(plan: Plan, index: int, position_m: float) -> Plan:
     Raises
     ------
     EditRefused
-        ``section-locked``.
-    InvalidPlan
-        ``section-too-short`` when the cut leaves nearly nothing on one side.
+        ``section-locked``; ``boundary-out-of-range`` when the cut leaves nearly nothing on one side.
     """
     section = _unlocked(plan, index)
-    edges = plan.edges_m
-    before, here, after = lay_mass_to(
-        plan.fibre, plan.lay, (edges[index], position_m, edges[index + 1])
-    ).tolist()
+    start_m, end_m = plan.edges_m[index : index + 2]
+    gap_before_m, gap_after_m = plan.half_gaps_m[index : index + 2]
+    low_m, high_m = start_m + gap_before_m + SHORTEST_SECTION_M, end_m - gap_after_m - SHORTEST_SECTION_M
+    refuse_outside(position_m, low_m, high_m)
+    before, here, after = lay_mass_to(plan.fibre, plan.lay, (start_m, position_m, end_m)).tolist()
     share = (here - before) / (after - before)
     second = replace(_scaled(section, 1.0 - share), id=new_id("s", (one.id for one in plan.sections)))
     sections = (*plan.sections[:index], _scaled(section, share), second, *plan.sections[index + 1 :])
@@ -116,10 +115,14 @@ def duplicate(plan: Plan, index: int) -> Plan:
 
 
 def set_locked(plan: Plan, section_ids: Iterable[str], locked: bool) -> Plan:
-    """Lock or unlock the named sections in their places."""
-    for section_id in section_ids:
-        plan = change_section(plan, section_id, locked=locked)
-    return plan
+    """Lock or unlock the named sections in their places; `InvalidPlan` ``unknown-section`` for a wrong id."""
+    chosen = set(section_ids)
+    for section_id in chosen:
+        plan.section_index(section_id)
+    sections = tuple(
+        replace(section, locked=locked) if section.id in chosen else section for section in plan.sections
+    )
+    return replace(plan, sections=sections)
 
 
 def _unlocked(plan: Plan, index: int) -> Section:
