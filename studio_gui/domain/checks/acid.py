@@ -9,15 +9,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import numpy as np
+from numpy.typing import NDArray
 
-from studio_gui.domain.acid import jar_acid_g_per_l
+from studio_gui.domain.acid import acid_pct_owf, jar_acid_g_per_l, with_acid_line
 from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.errors import Param
 from studio_gui.domain.figures import SectionFigures, stock_acid_g_per_l
 from studio_gui.domain.liquid import above
 from studio_gui.domain.plan import Plan
-from studio_gui.domain.ranges import exceeds
+from studio_gui.domain.ranges import RANGES, exceeds
 from studio_gui.domain.stocks import Stock
+
+FloatArray = NDArray[np.float64]
 
 
 def acid_water(plan: Plan) -> Stock | None:
@@ -29,7 +32,11 @@ def acid_water(plan: Plan) -> Stock | None:
 def unknown(figures: SectionFigures) -> Iterator[Check]:
     """Yield ``acid-unknown`` once, naming every stock (and the soak water) whose unknown acid matters."""
     plan = figures.plan
-    stocks = [s for s, is_used in zip(plan.stocks, figures.used_stocks, strict=True) if is_used and s.acid_g_per_l is None]
+    stocks = [
+        s
+        for s, is_used in zip(plan.stocks, figures.used_stocks, strict=True)
+        if is_used and s.acid_g_per_l is None
+    ]
     soak = plan.liquid.soak_acid_g_per_l is None and plan.liquid.soak_ml_per_g > 0.0
     if not stocks and not soak:
         return
@@ -52,23 +59,20 @@ def uneven(figures: SectionFigures) -> Iterator[Check]:
     """Yield ``acid-uneven`` once when known acids of painted sections differ by more than the ratio."""
     plan = figures.plan
     known = _known(figures)
-    if len(known) < 2:
+    acid = figures.acid_pct_owf[known]
+    if not _differ(acid, plan.acid.ratio):
         return
-    acid = figures.acid_pct_owf
-    lowest = known[int(np.argmin(acid[known]))]
-    highest = known[int(np.argmax(acid[known]))]
-    if not exceeds(float(acid[highest]), plan.acid.ratio * float(acid[lowest])):
-        return
+    lowest, highest = known[np.argmin(acid)], known[np.argmax(acid)]
     params: dict[str, Param] = {
-        "lowest_pct_owf": float(acid[lowest]),
-        "highest_pct_owf": float(acid[highest]),
+        "lowest_pct_owf": float(acid.min()),
+        "highest_pct_owf": float(acid.max()),
         "lowest_id": plan.sections[lowest].id,
         "highest_id": plan.sections[highest].id,
         "ratio_limit": plan.acid.ratio,
     }
-    if acid[lowest] > 0.0:
-        params["ratio"] = float(acid[highest] / acid[lowest])
-    ids = tuple(plan.sections[index].id for index in sorted((lowest, highest)))
+    if acid.min() > 0.0:
+        params["ratio"] = float(acid.max() / acid.min())
+    ids = _ids(plan, np.sort([lowest, highest]))
     yield Check("acid-uneven", "warning", ids, params, tuple(_even_mends(figures, known)))
 
 
@@ -77,11 +81,11 @@ def too_low(figures: SectionFigures) -> Iterator[Check]:
     plan = figures.plan
     floor = plan.acid.floor_pct_owf
     known = _known(figures)
-    low = [index for index in known if exceeds(floor, float(figures.acid_pct_owf[index]))]
-    if not low:
+    low = known[above(floor, figures.acid_pct_owf[known])]
+    if not len(low):
         return
     soak_pct = plan.liquid.soak_ml_per_g * (plan.liquid.soak_acid_g_per_l or 0.0) / 10.0
-    driest = float(figures.applied_ml_per_g[low].min())
+    driest = float(figures.applied_ml_per_g[figures.liquid_ml > 0.0].min())
     needed = 10.0 * (floor - soak_pct) / driest
     params: dict[str, Param] = {
         "lowest_pct_owf": float(figures.acid_pct_owf[low].min()),
@@ -89,8 +93,10 @@ def too_low(figures: SectionFigures) -> Iterator[Check]:
         "count": len(low),
         "needed_g_per_l": needed,
     }
-    mends = (Mend("acid-in-every-bottle", {"acid_g_per_l": needed}),)
-    yield Check("acid-too-low", "warning", tuple(plan.sections[i].id for i in low), params, mends)
+    mends: tuple[Mend, ...] = ()
+    if needed <= RANGES["acid_g_per_l"].high:
+        mends = (Mend("acid-in-every-bottle", {"acid_g_per_l": needed}),)
+    yield Check("acid-too-low", "warning", _ids(plan, low), params, mends)
 
 
 def line_short(figures: SectionFigures) -> Iterator[Check]:
@@ -101,31 +107,54 @@ def line_short(figures: SectionFigures) -> Iterator[Check]:
     jar = jar_acid_g_per_l(figures.amounts_ml, np.nan_to_num(stock_acid_g_per_l(figures.plan)))
     short = np.flatnonzero(above(line.jar_g_per_l, jar) & (figures.liquid_ml > 0.0)).tolist()
     if short:
-        params: dict[str, Param] = {"wanted_g_per_l": line.jar_g_per_l, "lowest_g_per_l": float(jar[short].min())}
+        params: dict[str, Param] = {
+            "wanted_g_per_l": line.jar_g_per_l,
+            "lowest_g_per_l": float(jar[short].min()),
+        }
         yield Check("acid-line-short", "warning", tuple(figures.plan.sections[i].id for i in short), params)
 
 
-def _known(figures: SectionFigures) -> list[int]:
-    painted = (figures.liquid_ml > 0.0) & ~np.isnan(figures.acid_pct_owf)
-    return [int(index) for index in np.flatnonzero(painted)]
+def _known(figures: SectionFigures) -> NDArray[np.intp]:
+    return np.flatnonzero((figures.liquid_ml > 0.0) & ~np.isnan(figures.acid_pct_owf))
 
 
-def _even_mends(figures: SectionFigures, known: list[int]) -> Iterator[Mend]:
+def _ids(plan: Plan, indices: NDArray[np.intp]) -> tuple[str, ...]:
+    return tuple(plan.sections[index].id for index in indices.tolist())
+
+
+def _differ(acid: FloatArray, ratio: float) -> bool:
+    return len(acid) > 1 and exceeds(float(acid.max()), ratio * float(acid.min()))
+
+
+def _even_mends(figures: SectionFigures, known: NDArray[np.intp]) -> Iterator[Mend]:
+    """Yield acid in every bottle, and acid as a line of its own; each says whether acid will still differ."""
     plan = figures.plan
-    applied = figures.applied_ml_per_g[known]
-    spread = float(applied.max() / applied.min())
-    jars = jar_acid_g_per_l(figures.amounts_ml, stock_acid_g_per_l(plan))[known]
+    acids = stock_acid_g_per_l(plan)
+    painted = figures.liquid_ml > 0.0
+    applied = figures.applied_ml_per_g[painted]
+    spread: dict[str, Param] = {"applied_ratio": float(applied.max() / applied.min())}
+    jars = jar_acid_g_per_l(figures.amounts_ml[known], acids)
     if not exceeds(float(jars.max()), float(jars.min())):
         # every jar is alike already: only the wetness differs, and bottles cannot mend that
-        yield Mend("even-the-liquid", {"applied_ratio": spread}, one_click=False)
+        yield Mend("even-the-liquid", spread, one_click=False)
         return
     water = acid_water(plan)
     if water is None or water.acid_g_per_l is None:
         return
-    still_uneven = exceeds(spread, plan.acid.ratio)
-    params: dict[str, Param] = {"acid_g_per_l": water.acid_g_per_l, "still_uneven": still_uneven, "applied_ratio": spread}
-    yield Mend("acid-in-every-bottle", params)
+
+    def still_uneven(jar_g_per_l: FloatArray) -> dict[str, Param]:
+        soak = plan.liquid.soak_ml_per_g
+        acid = acid_pct_owf(applied, jar_g_per_l, soak, plan.liquid.soak_acid_g_per_l or 0.0)
+        return {"still_uneven": _differ(acid[~np.isnan(acid)], plan.acid.ratio)}
+
+    target: dict[str, Param] = {"acid_g_per_l": water.acid_g_per_l, **spread}
+    alike = np.full(len(applied), water.acid_g_per_l)
+    yield Mend("acid-in-every-bottle", target | still_uneven(alike))
     citric = max(plan.let_downs, key=lambda stock: stock.acid_g_per_l or 0.0)
     if plan.acid_line is None and citric.id != water.id:
-        line: dict[str, Param] = {"stock_id": citric.id, "acid_g_per_l": water.acid_g_per_l}
-        yield Mend("acid-line", line | {"still_uneven": still_uneven, "applied_ratio": spread})
+        let_down = np.array([not stock.is_dye for stock in plan.stocks], dtype=bool)
+        line = plan.stocks.index(citric)
+        lined = with_acid_line(figures.amounts_ml[painted], acids, let_down, line, water.acid_g_per_l)
+        yield Mend(
+            "acid-line", {"stock_id": citric.id} | target | still_uneven(jar_acid_g_per_l(lined, acids))
+        )

@@ -22,7 +22,11 @@ def short_sections(figures: SectionFigures) -> Iterator[Check]:
     lengths = np.diff(figures.edges_m)
     short = np.flatnonzero(above(least_m, lengths)).tolist()
     if short:
-        params: dict[str, Param] = {"shortest_m": float(lengths[short].min()), "least_m": least_m, "count": len(short)}
+        params: dict[str, Param] = {
+            "shortest_m": float(lengths[short].min()),
+            "least_m": least_m,
+            "count": len(short),
+        }
         yield Check("section-short", "warning", tuple(figures.plan.sections[i].id for i in short), params)
 
 

@@ -43,7 +43,7 @@ def out_of_reach(figures: SectionFigures) -> Iterator[Check]:
 
 
 def stronger_stock(figures: SectionFigures, index: int) -> tuple[Stock, float | None]:
-    """Return the stock that takes most room in a section, and the strength (g/L) at which the jar is just neat.
+    """Return the stock that takes most room, and the strength (g/L) that makes the jar just neat.
 
     None where even that stock alone cannot make the room.
     """
@@ -60,11 +60,14 @@ def stronger_stock(figures: SectionFigures, index: int) -> tuple[Stock, float | 
 
 
 def no_room(figures: SectionFigures) -> Iterator[Check]:
-    """Yield ``no-room-for-let-down`` where the wanted depths leave less than 1 % of the jar for let-down."""
+    """Yield ``no-room-for-let-down`` where wanted depths leave less than 1 % of the jar for let-down."""
     short = above(figures.wanted_ml, figures.liquid_ml)
-    neat = (figures.wanted_ml >= 0.99 * figures.liquid_ml) & (figures.wanted_ml > 0.0) & ~short
+    neat = above(figures.wanted_ml, 0.99 * figures.liquid_ml) & ~short
     for index in np.flatnonzero(neat).tolist():
-        params: dict[str, Param] = {"liquid_ml": float(figures.liquid_ml[index]), "needed_ml": float(figures.wanted_ml[index])}
+        params: dict[str, Param] = {
+            "liquid_ml": float(figures.liquid_ml[index]),
+            "needed_ml": float(figures.wanted_ml[index]),
+        }
         yield Check("no-room-for-let-down", "warning", (figures.plan.sections[index].id,), params)
 
 

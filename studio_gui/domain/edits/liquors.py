@@ -157,8 +157,8 @@ def to_depth_basis(plan: Plan, liquor_id: str) -> Plan:
 
 
 def to_parts_basis(plan: Plan, liquor_id: str) -> Plan:
-    """Let a liquor stand on the parts that its first section's jar has now."""
-    figures = section_figures(plan)
+    """Let a liquor stand on the parts that its first section's jar has now, before any acid line."""
+    figures = section_figures(replace(plan, acid_line=None))
     column = [one.id for one in plan.liquors].index(liquor_id)
     users = np.flatnonzero(figures.liquor_index == column)
     if not len(users):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import cast
 
 from studio_gui.domain.checks.check import Mend
 from studio_gui.domain.edits.inputs import set_liquid
@@ -16,7 +17,6 @@ from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.edits.stocks import remove_stock, set_acid_everywhere
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.figures import section_figures
-from studio_gui.domain.liquors import Part
 from studio_gui.domain.plan import AcidLine, Plan
 
 
@@ -35,15 +35,11 @@ def apply_mend(plan: Plan, mend: Mend) -> Plan:
 
 
 def _number(mend: Mend, name: str) -> float:
-    value = mend.params[name]
-    assert isinstance(value, (int, float))
-    return float(value)
+    return cast("float", mend.params[name])
 
 
 def _name(mend: Mend, name: str) -> str:
-    value = mend.params[name]
-    assert isinstance(value, str)
-    return value
+    return cast("str", mend.params[name])
 
 
 def _spin_out(plan: Plan, mend: Mend) -> Plan:
@@ -69,17 +65,16 @@ def _wipe(plan: Plan, mend: Mend) -> Plan:
 def _less_but_stronger(plan: Plan, mend: Mend) -> Plan:
     """Keep the dye, take the let-down away; a shared liquor on parts is copied for this section first."""
     section_id, liquid_ml = _name(mend, "section_id"), _number(mend, "liquid_ml")
-    liquor = plan.liquor(plan.section(section_id).liquor_id)
-    if liquor.basis == "parts":
-        amounts = section_figures(plan).amounts_ml[plan.section_index(section_id)]
-        ml = dict(zip((stock.id for stock in plan.stocks), amounts.tolist(), strict=True))
-        let_down = sum(ml[part.stock_id] for part in liquor.parts if not plan.stock(part.stock_id).is_dye)
-        keep = max(liquid_ml - (sum(ml[part.stock_id] for part in liquor.parts) - let_down), 0.0) / let_down
+    if plan.liquor(plan.section(section_id).liquor_id).basis == "parts":
+        now_ml = float(section_figures(plan).liquid_ml[plan.section_index(section_id)])
         plan = own_liquor(plan, section_id)
         own = plan.liquor(plan.section(section_id).liquor_id)
+        dye = sum(part.parts for part in own.parts if plan.stock(part.stock_id).is_dye)
+        let_down = own.total_parts - dye
+        kept = max(own.total_parts * liquid_ml / now_ml - dye, 0.0) / let_down if let_down > 0.0 else 0.0
         parts = tuple(
-            Part(p.stock_id, ml[p.stock_id] * (1.0 if plan.stock(p.stock_id).is_dye else keep))
-            for p in own.parts
+            part if plan.stock(part.stock_id).is_dye else replace(part, parts=part.parts * kept)
+            for part in own.parts
         )
         plan = replace_liquor(plan, replace(own, parts=parts))
     return change_section(plan, section_id, fixed_ml=liquid_ml)
@@ -99,7 +94,9 @@ def _same_as_acid_water(plan: Plan, mend: Mend) -> Plan:
 
 
 def _acid_in_every_bottle(plan: Plan, mend: Mend) -> Plan:
-    return set_acid_everywhere(replace(plan, acid_line=None), _number(mend, "acid_g_per_l"))
+    """Give every bottle that liquors are made of the same acid; the one of the acid line goes out of use."""
+    in_liquors = {stock_id for liquor in plan.liquors for stock_id in liquor.stock_ids}
+    return set_acid_everywhere(replace(plan, acid_line=None), _number(mend, "acid_g_per_l"), in_liquors)
 
 
 def _acid_line(plan: Plan, mend: Mend) -> Plan:

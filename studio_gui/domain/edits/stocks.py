@@ -6,7 +6,7 @@ The rule of this module: a change of strength either keeps the parts (the shade 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection
 from dataclasses import replace
 from typing import Any
 
@@ -14,6 +14,7 @@ from studio_gui.domain.edits.sections import new_id
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.liquors import Liquor, Part
 from studio_gui.domain.plan import Plan
+from studio_gui.domain.ranges import checked, exceeds
 from studio_gui.domain.stocks import Stock
 
 
@@ -37,14 +38,16 @@ def change_stock(plan: Plan, stock_id: str, **changes: Any) -> Plan:  # noqa: AN
 def change_strength_keeping_depth(plan: Plan, stock_id: str, strength_g_per_l: float) -> Plan:
     """Give a dye stock a new strength and re-reckon the parts of every liquor so that no depth moves.
 
-    Stock goes as old over new strength; the let-downs of the liquor take up the difference in their ratio.
+    Stock goes as old over new strength; the let-downs of the liquor take up the difference in their ratio. A
+    neat liquor whose stock grows stronger is filled up with the plan's first let-down.
 
     Raises
     ------
     EditRefused
-        ``let-down-runs-out`` when a liquor has too little let-down to give way to a weaker stock.
+        ``let-down-runs-out`` when a liquor has too little let-down to give way to a weaker stock;
+        ``no-let-down`` when the plan has none to fill up with.
     """
-    factor = plan.stock(stock_id).strength_g_per_l / strength_g_per_l
+    factor = plan.stock(stock_id).strength_g_per_l / checked("strength_g_per_l", strength_g_per_l)
     liquors = tuple(
         _restrengthened(plan, liquor, stock_id, factor)
         if liquor.basis == "parts" and stock_id in liquor.stock_ids
@@ -71,7 +74,7 @@ def remove_stock(plan: Plan, stock_id: str) -> Plan:
     return replace(plan, stocks=tuple(one for one in plan.stocks if one.id != stock_id))
 
 
-def set_acid_everywhere(plan: Plan, acid_g_per_l: float, only_ids: Sequence[str] | None = None) -> Plan:
+def set_acid_everywhere(plan: Plan, acid_g_per_l: float, only_ids: Collection[str] | None = None) -> Plan:
     """Give every stock (or those named) the same known acid, g/L: acid in every bottle."""
     stocks = tuple(
         replace(stock, acid_g_per_l=acid_g_per_l) if only_ids is None or stock.id in only_ids else stock
@@ -83,21 +86,29 @@ def set_acid_everywhere(plan: Plan, acid_g_per_l: float, only_ids: Sequence[str]
 def _restrengthened(plan: Plan, liquor: Liquor, stock_id: str, factor: float) -> Liquor:
     old = next(part.parts for part in liquor.parts if part.stock_id == stock_id)
     let_down = sum(part.parts for part in liquor.parts if not plan.stock(part.stock_id).is_dye)
-    rest = let_down - old * (factor - 1.0)
-    if rest < -1e-9 * liquor.total_parts:
+    more = old * (factor - 1.0)
+    if exceeds(more, let_down):
         raise EditRefused(
-            "let-down-runs-out",
-            liquor=liquor.letter,
-            let_down_parts=let_down,
-            needed_parts=old * (factor - 1.0),
+            "let-down-runs-out", liquor=liquor.letter, let_down_parts=let_down, needed_parts=more
         )
-    if let_down <= 0.0 and factor != 1.0:
-        raise EditRefused("let-down-runs-out", liquor=liquor.letter, let_down_parts=0.0, needed_parts=0.0)
-    ratio = max(rest, 0.0) / let_down if let_down > 0.0 else 0.0
+    rest = max(let_down - more, 0.0)
 
     def moved(part: Part) -> Part:
         if part.stock_id == stock_id:
             return replace(part, parts=part.parts * factor)
-        return part if plan.stock(part.stock_id).is_dye else replace(part, parts=part.parts * ratio)
+        if plan.stock(part.stock_id).is_dye or let_down <= 0.0:
+            return part
+        return replace(part, parts=part.parts * rest / let_down)
 
-    return replace(liquor, parts=tuple(moved(part) for part in liquor.parts))
+    parts = tuple(moved(part) for part in liquor.parts)
+    return replace(liquor, parts=parts if let_down > 0.0 else _filled(plan, liquor, parts, rest))
+
+
+def _filled(plan: Plan, liquor: Liquor, parts: tuple[Part, ...], rest: float) -> tuple[Part, ...]:
+    """Return `parts` with `rest` parts of the plan's first let-down, which none of them has anything of."""
+    if rest <= 0.0:
+        return parts
+    if not plan.let_downs:
+        raise EditRefused("no-let-down", liquor=liquor.letter)
+    water = plan.let_downs[0].id
+    return (*(part for part in parts if part.stock_id != water), Part(water, rest))
