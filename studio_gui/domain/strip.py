@@ -1,0 +1,45 @@
+"""The strip: the roving unrolled, in spinning order.
+
+The rule of this module: runs tile the strip exactly, from 0 to the roving's length; what lies on both sides
+of a fold is one run.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import NamedTuple
+
+from studio_gui.domain.geometry import legs, strip_position
+from studio_gui.domain.plan import Plan
+
+#: m; less than this of a section on a leg is rounding, not a run.
+LEAST_RUN_M = 1e-9
+
+
+class StripRun(NamedTuple):
+    """A stretch of the strip that lies in one section, m along the roving."""
+
+    section_index: int
+    start_m: float
+    end_m: float
+
+
+def strip_runs(plan: Plan) -> tuple[StripRun, ...]:
+    """Return the runs of one roving in spinning order; a section gives one on every leg that reaches it.
+
+    Errors: none; a plan is valid.
+    """
+    cuts: list[tuple[int, float]] = []
+    for pass_index, leg in enumerate(legs(plan.fibre, plan.lay)):
+        places = list(
+            enumerate(pairwise(strip_position(plan.fibre, plan.lay, pass_index, plan.edges_m).tolist()))
+        )
+        for index, ends in places if leg.forward else reversed(places):
+            if max(ends) - min(ends) < LEAST_RUN_M:
+                continue
+            if cuts and cuts[-1][0] == index:
+                cuts.pop()
+            cuts.append((index, max(ends)))
+    cuts[-1] = (cuts[-1][0], plan.fibre.length_m)
+    starts = (0.0, *(end for _, end in cuts))
+    return tuple(StripRun(index, start, end) for (index, end), start in zip(cuts, starts, strict=False))
