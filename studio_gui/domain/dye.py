@@ -49,7 +49,7 @@ def jar_strength_pct(depth: ArrayLike, applied_ml_per_g: ArrayLike) -> FloatArra
 
 @dataclass(frozen=True, slots=True)
 class SpoonStrength:
-    """A stock strength by spoon, % w/v: lowest, middle, highest, and the half spread as a share of the middle."""
+    """A stock strength by spoon, % w/v; `spread_share` is half the spread as a share of the middle."""
 
     low_pct: float
     middle_pct: float

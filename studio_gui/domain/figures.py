@@ -84,7 +84,7 @@ class SectionFigures:
         return used
 
     def saturation(self, index: int) -> Saturation:
-        """Return ``over`` when free liquid is left, else ``under`` when the core is not wetted, else ``in range``."""
+        """Return ``over`` when free liquid is left, else ``under`` when the core stays white."""
         if self.over[index]:
             return "over"
         return "under" if self.under[index] else "in range"

@@ -71,7 +71,7 @@ class MeasuredHolding:
 def holding_from_weighings(
     dry_g: float, squeezed_g: float, soaked_g: float, liquor_density_g_per_ml: float = 1.0
 ) -> MeasuredHolding:
-    """Return soak and holding limit from a tuft weighed dry, squeezed, and soaked and wrapped without dripping.
+    """Return soak and holding limit from a tuft weighed dry, squeezed, and wrapped without dripping.
 
     Raises
     ------

@@ -47,7 +47,7 @@ class Worksheet:
 
     @cached_property
     def liquor_colours(self) -> PredictedColours:
-        """Predicted colour of each liquor, at the mean depth of the sections it paints; undyed where unused."""
+        """Predicted colour of each liquor, at the mean depth of its sections; undyed where it has none."""
         figures = self.figures
         grams = np.zeros((len(self.plan.liquors), 1))
         dye = np.zeros((len(self.plan.liquors), figures.left_pct_owf.shape[1]))
