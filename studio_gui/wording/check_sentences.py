@@ -1,0 +1,202 @@
+"""What the checks say: a title (what and where) and a reason (why; and what to do, where no mend is offered).
+
+The rule of this module: every check code has one title and one reason here. Quiet and specific: the numbers
+of this plan, in the words of the bench.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from studio_gui.domain.checks.check import Check
+from studio_gui.domain.plan import Plan
+from studio_gui.wording.naming import neighbour_letters, section_letters, section_name
+from studio_gui.wording.quantities import DEPTH, shown
+from studio_gui.wording.told import Telling, Told
+from studio_gui.wording.translation import Tongue
+
+#: Dye that creeps onto a neighbour is worth saying from here on, % owf.
+_CREEP_TO_SAY_PCT_OWF = 0.05
+
+
+@dataclass(frozen=True, slots=True)
+class CheckWords:
+    """The title and the reason of one check code."""
+
+    title: Telling
+    reason: Telling
+
+
+def told_of(check: Check, plan: Plan, tongue: Tongue) -> Told:
+    """Return what there is to tell of a check."""
+    letters = section_letters(plan, check.section_ids, tongue)
+    mended = {"has_mends": bool(check.mends)}
+    return Told({**check.params, **mended}, tongue, plan, check.section_ids, {"letters": letters})
+
+
+def _over_title(told: Told) -> str:
+    if told.number("free_ml") > 0.0:
+        return told.translate("Checks", "{section}: {free_ml} over the brim")
+    return told.translate("Checks", "{section}: {free_before_wiping_ml} over the brim, to be wiped out")
+
+
+def _over_reason(told: Told) -> str:
+    if not told.number("free_ml") > 0.0:
+        return told.translate("Checks", "The planned wipe of {wiped_ml} takes it.")
+    neighbours = neighbour_letters(told.plan, told.section_ids[0], told.tongue) if told.plan else ""
+    if not neighbours:
+        return told.translate("Checks", "It will pool under the roving.")
+    # nan, where there is no neighbour on that side, is never the larger
+    creep = max(0.0, told.number("creep_before_pct_owf"), told.number("creep_after_pct_owf"))
+    told = told.plus(neighbours=neighbours, creep=shown(DEPTH, creep, told.tongue))
+    if creep < _CREEP_TO_SAY_PCT_OWF:
+        return told.translate("Checks", "It will creep into {neighbours}.")
+    return told.translate("Checks", "It will creep into {neighbours}, and dye them up to {creep} deep.")
+
+
+def _under_reason(told: Told) -> str:
+    if told.params["has_mends"]:
+        return told.translate("Checks", "{applied_ml_per_g}; the core wets at {penetration_ml_per_g}.")
+    return told.translate(
+        "Checks",
+        "{applied_ml_per_g}; the core wets at {penetration_ml_per_g}, which on this soak is over the brim."
+        " Spin out drier, or measure both limits again.",
+    )
+
+
+def _acid_unknown_title(told: Told) -> str:
+    if not told.text("stocks"):
+        return told.translate("Checks", "Soak water: acid not known")
+    if told.params.get("soak_water"):
+        return told.translate("Checks", "{stocks} and the soak water: acid not known")
+    return told.translate("Checks", "{stocks}: acid not known")
+
+
+def _acid_unknown_reason(told: Told) -> str:
+    if told.params["has_mends"] and not told.params.get("soak_water"):
+        return told.translate("Checks", "The acid on {letters} cannot be reckoned.")
+    return told.translate(
+        "Checks", "The acid on {letters} cannot be reckoned. Enter it; 0 where there is none."
+    )
+
+
+def _acid_uneven_title(told: Told) -> str:
+    told = _lowest_and_highest(told)
+    if "ratio" not in told.params:
+        return told.translate("Checks", "No acid on {lowest}, {highest_pct_owf} on {highest}")
+    return told.translate("Checks", "Acid differs {ratio} times, {lowest} to {highest}")
+
+
+def _acid_uneven_reason(told: Told) -> str:
+    if "ratio" not in told.params:
+        return told.translate("Checks", "The dye will strike unevenly.")
+    return _lowest_and_highest(told).translate(
+        "Checks",
+        "{lowest_pct_owf} on {lowest}, {highest_pct_owf} on {highest}: the dye will strike unevenly.",
+    )
+
+
+def _lowest_and_highest(told: Told) -> Told:
+    """Return `told` with the two sections' letters, or their names where both have the same letter."""
+    ids = told.text("lowest_id"), told.text("highest_id")
+    if told.plan is None:
+        return told
+    lowest, highest = (section_letters(told.plan, [section_id], told.tongue) for section_id in ids)
+    if lowest == highest:
+        lowest, highest = (section_name(told.plan, section_id, told.tongue) for section_id in ids)
+    return told.plus(lowest=lowest, highest=highest)
+
+
+def _stock_unused_reason(told: Told) -> str:
+    if told.params["has_mends"]:
+        return told.translate("Checks", "No liquor has any of it.")
+    return told.translate("Checks", "It is in a liquor, but no section takes any of it.")
+
+
+CHECK_WORDS: dict[str, CheckWords] = {
+    "over": CheckWords(_over_title, _over_reason),
+    "under": CheckWords(
+        lambda told: told.translate("Checks", "{section}: core may stay white"),
+        _under_reason,
+    ),
+    "depth-out-of-reach": CheckWords(
+        lambda told: told.translate("Checks", "{section}: shade out of reach"),
+        lambda told: told.translate(
+            "Checks",
+            "It takes {needed_ml} of stock, and {liquid_ml} is painted: {reach_share} of the depth.",
+        ),
+    ),
+    "no-room-for-let-down": CheckWords(
+        lambda told: told.translate("Checks", "{section}: neat stock, no room for acid or water"),
+        lambda told: told.translate(
+            "Checks",
+            "{needed_ml} of its {liquid_ml} is stock. Mix a stronger stock, or paint more.",
+        ),
+    ),
+    "depth-over-take-up": CheckWords(
+        lambda told: told.translate("Checks", "{stock}: deeper than the wool takes up"),
+        lambda told: told.translate(
+            "Checks",
+            "{depth_pct_owf} on {letters}, the wool takes {take_up_pct_owf}: the rinse will not run clear.",
+        ),
+    ),
+    "acid-unknown": CheckWords(_acid_unknown_title, _acid_unknown_reason),
+    "acid-uneven": CheckWords(_acid_uneven_title, _acid_uneven_reason),
+    "acid-too-low": CheckWords(
+        lambda told: told.translate("Checks", "Too little acid on {sections}"),
+        lambda told: told.translate(
+            "Checks", "{lowest_pct_owf} at the lowest, {floor_pct_owf} wanted: dye may stay in the rinse."
+        ),
+    ),
+    "acid-line-short": CheckWords(
+        lambda told: told.translate("Checks", "No room for the acid in {sections}"),
+        lambda told: told.translate(
+            "Checks",
+            "{wanted_g_per_l} is wanted in every jar; with so little let-down to replace it comes to"
+            " {lowest_g_per_l}. Use a stronger acid stock, or stronger dye stocks.",
+        ),
+    ),
+    "section-short": CheckWords(
+        lambda told: told.translate("Checks", "Too short to keep a clear colour: {sections}"),
+        lambda told: told.translate(
+            "Checks",
+            "{shortest_m} at the shortest; under {least_m} both edges wick together. Make it longer, or paint"
+            " drier and enter the narrower wicking width.",
+        ),
+    ),
+    "stock-unused": CheckWords(
+        lambda told: told.translate("Checks", "{stock}: not used"),
+        _stock_unused_reason,
+    ),
+    "liquor-unused": CheckWords(
+        lambda told: told.translate("Checks", "Liquor {liquor}: not painted anywhere"),
+        lambda told: told.translate("Checks", "No section uses it."),
+    ),
+    "liquor-empty": CheckWords(
+        lambda told: told.translate("Checks", "Liquor {liquor}: nothing in it"),
+        lambda told: told.translate("Checks", "{sections} will stay undyed. Enter amounts, such as 12 + 38."),
+    ),
+    "two-jars": CheckWords(
+        lambda told: told.translate("Checks", "Liquor {liquor}: {count} jars"),
+        lambda told: told.translate(
+            "Checks",
+            "One depth at different ml/g takes a jar for each. Give {sections} the same ml/g to mix it once.",
+        ),
+    ),
+    "strength-by-spoon": CheckWords(
+        lambda told: told.translate("Checks", "{stock}: measured by spoon"),
+        lambda told: told.translate(
+            "Checks",
+            "Level spoons differ by a tenth or more, and the depth with them. Weigh the dye to be sure.",
+        ),
+    ),
+}
+
+UNKNOWN_CHECK = CheckWords(
+    lambda told: (
+        told.translate("Checks", "Something to look at")
+        if not told.section_ids
+        else told.translate("Checks", "{sections}: something to look at")
+    ),
+    lambda told: told.translate("Checks", "This version has no words for it."),
+)

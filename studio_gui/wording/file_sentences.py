@@ -1,0 +1,154 @@
+"""What is said of a file that cannot be read or written: what, where in it, and how to mend.
+
+The rule of this module: every code that storage raises has a sentence here, except those that a value in the
+file shares with a value typed in. What is wrong inside a file is told with its place.
+"""
+
+from __future__ import annotations
+
+from pathlib import PurePath
+
+from studio_gui.wording.naming import one_line
+from studio_gui.wording.told import Telling, Told
+from studio_gui.wording.translation import Tongue
+
+LONGEST_PATH = 1_000
+
+
+def located(told: Told, sentence: str) -> str:
+    """Return `sentence` with the file it is about, and the place in it, said first."""
+    path, place = told.text("path"), told.text("place")
+    told = told.plus(
+        sentence=sentence, file=one_line(PurePath(path).name), place=one_line(place, LONGEST_PATH)
+    )
+    if "line" in told.params:
+        if path:
+            return told.translate("Files", "{file}, line {line}, column {column}: {sentence}")
+        return told.translate("Files", "Line {line}, column {column}: {sentence}")
+    if place:
+        if path:
+            return told.translate("Files", "{file}, at {place}: {sentence}")
+        return told.translate("Files", "At {place}: {sentence}")
+    return told.translate("Files", "{file}: {sentence}") if path else sentence
+
+
+def with_path(told: Told) -> Told:
+    """Return `told` with its whole path as a word."""
+    return told.plus(path=one_line(told.text("path"), LONGEST_PATH))
+
+
+def _kind(name: str, tongue: Tongue) -> str:
+    """Return what a JSON type is called by somebody who edits a plan by hand."""
+    return {
+        "object": tongue.translate("Files", "a group in { }"),
+        "array": tongue.translate("Files", "a list in [ ]"),
+        "string": tongue.translate("Files", "text in quotes"),
+        "number": tongue.translate("Files", "a number"),
+        "integer": tongue.translate("Files", "a whole number"),
+        "boolean": tongue.translate("Files", "true or false"),
+        "null": tongue.translate("Files", "null"),
+    }.get(name, one_line(name))
+
+
+def _not_a_plan(told: Told) -> str:
+    return told.plus(found=_kind(told.text("found"), told.tongue)).translate(
+        "Files", "This is not a plan of Roving Lay (found: {found}). Choose a file that ends in .roving.json."
+    )
+
+
+def _wrong_type(told: Told) -> str:
+    expected, found = (_kind(told.text(name), told.tongue) for name in ("expected", "found"))
+    return told.plus(expected=expected, found=found).translate(
+        "Files", "Here belongs {expected}, and there is {found}. Put it right, or take the file from a copy."
+    )
+
+
+def _not_json(told: Told) -> str:
+    if told.params.get("cut_short"):
+        return told.translate("Files", "The file ends in the middle, as if cut short. Take it from a copy.")
+    return told.translate("Files", "This cannot be read as JSON. Put it right, or take the file from a copy.")
+
+
+def _unknown_key(told: Told) -> str:
+    if told.text("absent"):
+        return told.translate("Files", "“{key}” is not known. Not given yet: {absent}.")
+    return told.translate("Files", "“{key}” is not known. Take it out.")
+
+
+def _too_large(told: Told) -> str:
+    if "most_bytes" not in told.params:
+        return told.translate("Files", "The file is larger than the disk allows. Save it on another disk.")
+    megabytes = f"{told.number('most_bytes') / 1024 / 1024:.0f}"
+    return told.plus(megabytes=megabytes).translate("Files", "A plan takes at most {megabytes} MB.")
+
+
+def _failed(told: Told) -> str:
+    if told.text("reason"):
+        return told.translate(
+            "Files", "{path} could not be used: {reason}. Try again, or use another folder."
+        )
+    return told.translate("Files", "{path} could not be used. Try again, or use another folder.")
+
+
+#: Of files as a whole; these name the path themselves.
+OUTSIDE: dict[str, Telling] = {
+    "file-not-found": lambda told: told.translate(
+        "Files", "{path} is not there. It may have been moved or renamed."
+    ),
+    "file-not-readable": lambda told: told.translate(
+        "Files", "You may not read {path}. Ask its owner, or make a copy that is yours."
+    ),
+    "file-not-writable": lambda told: told.translate(
+        "Files", "{path} is protected against changes. Save under another name."
+    ),
+    "folder-missing": lambda told: told.translate(
+        "Files", "The folder for {path} is not there. Save in another one."
+    ),
+    "folder-not-writable": lambda told: told.translate(
+        "Files", "You may not write in the folder of {path}. Save in another one."
+    ),
+    "disk-full": lambda told: told.translate(
+        "Files", "The disk is full, and {path} was not saved. Make room, or save on another disk."
+    ),
+    "is-a-folder": lambda told: told.translate("Files", "{path} is a folder. Choose a file."),
+    "not-a-regular-file": lambda told: told.translate(
+        "Files", "{path} is not an ordinary file. Choose one that is."
+    ),
+    "name-too-long": lambda told: told.translate(
+        "Files", "The name {path} is too long. Choose a shorter one."
+    ),
+    "file-failed": _failed,
+}
+
+#: Of what stands in a file; told with the place.
+INSIDE: dict[str, Telling] = {
+    "file-too-large": _too_large,
+    "byte-order-mark": lambda told: told.translate(
+        "Files", "The text begins with a byte order mark. Save it as plain UTF-8, without one."
+    ),
+    "not-utf8": lambda told: told.translate(
+        "Files", "The text is not in UTF-8. Save it so, or take the file from a copy."
+    ),
+    "nested-too-deep": lambda told: told.translate(
+        "Files",
+        "Brackets stand in brackets more than {deepest} deep; no plan does that. Take the file from a copy.",
+    ),
+    "not-json": _not_json,
+    "key-twice": lambda told: told.translate("Files", "“{key}” stands there twice. Take one out."),
+    "lone-surrogate": lambda told: told.translate(
+        "Files", "The text has half a character in it. Write it anew."
+    ),
+    "not-a-plan": _not_a_plan,
+    "file-newer": lambda told: told.translate(
+        "Files",
+        "A newer Roving Lay saved this (format {version}; this one knows {ours}). Open it with that one.",
+    ),
+    "version-unknown": lambda told: told.translate(
+        "Files", "There is no format {version}; this Roving Lay knows {ours}. Take the file from a copy."
+    ),
+    "unknown-key": _unknown_key,
+    "key-missing": lambda told: told.translate(
+        "Files", "“{key}” is missing. Put it in, or take the file from a copy."
+    ),
+    "wrong-type": _wrong_type,
+}

@@ -1,0 +1,165 @@
+"""Quantities as they are shown and typed: a number with its unit.
+
+The rule of this module: a plan holds g, m, ml, ml/g, g/L and %; what the user sees and types is converted
+here and nowhere else. A bare number has the unit in which the field shows its value.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import takewhile
+
+from studio_gui.domain.errors import InvalidPlan
+from studio_gui.domain.ranges import checked
+from studio_gui.storage.strict_json import quoted
+from studio_gui.wording.numbers import check_length, parse_number, shown_number, shown_number_briefly
+from studio_gui.wording.translation import TRANSLATED, Tongue
+from studio_gui.wording.units import Dimension, Ratio, Unit, unit
+
+LONGEST_QUANTITY = 60
+
+#: What a number may be made of, besides digits and spaces; whatever follows the last of these is the unit.
+_IN_NUMBERS = "+-\u2212\u2013.,\u066b\u066c\u200e\u200f\u061c"
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A kind of quantity and how it is shown: unit and decimals, metric and as in the United States.
+
+    `metric` serves wherever `us` or `mixed` is empty; `dimension` says which units may be typed; `whole` that
+    only whole numbers may.
+    """
+
+    dimension: Dimension
+    metric: str
+    decimals: int
+    us: str = ""
+    us_decimals: int = 0
+    mixed: str = ""
+    mixed_decimals: int = 0
+    whole: bool = False
+
+    def shown_in(self, tongue: Tongue) -> tuple[str, int]:
+        """Return symbol and decimals in which `tongue` shows it; no symbol for a plain number."""
+        if tongue.units == "us" and self.us:
+            return self.us, self.us_decimals
+        if tongue.units == "mixed" and self.mixed:
+            return self.mixed, self.mixed_decimals
+        return self.metric, self.decimals
+
+
+#: Weight of fibre, g.
+MASS = Kind("mass", "g", 1, "oz", 2, "oz", 2)
+#: Lengths on the lay: sections, boundaries, gaps, film, m.
+LAY_LENGTH = Kind("length", "cm", 1, "in", 1, "in", 1)
+#: Lengths of roving and yarn, m.
+ROVING_LENGTH = Kind("length", "m", 2, "yd", 2, "yd", 2)
+#: Width over which colours wick, mm.
+WIDTH = Kind("width", "mm", 0, "in", 2, "in", 2)
+#: Liquids, ml.
+VOLUME = Kind("volume", "ml", 1, "US fl oz", 2)
+#: Soak, uptake and limits, ml per g of dry fibre.
+WETNESS = Kind("wetness", "ml/g", 2, "US fl oz/oz", 2, "ml/oz", 1)
+#: Strength of dye stocks, g/L; shown as % w/v, of which 1 % is 10 g/L.
+STRENGTH = Kind("strength", "%", 2)
+#: Acid of stocks and jars, g/L.
+ACID = Kind("strength", "g/L", 1)
+#: Depth of shade, acid on the fibre, and what a dye takes up, % of the weight of the fibre.
+DEPTH = Kind("percent", "%", 2)
+#: Strength of a jar where it is reckoned in %, g per 100 ml.
+PERCENT = Kind("percent", "%", 2)
+#: Shares, 0 to 1; shown as %.
+SHARE = Kind("share", "%", 1)
+#: Ratios, parts and the like.
+PLAIN = Kind("plain", "", 2)
+#: Things that are counted.
+COUNT = Kind("plain", "", 0, whole=True)
+
+
+def shown(kind: Kind, value: float, tongue: Tongue = TRANSLATED) -> str:
+    """Return `value` (in the plan's unit) with fixed decimals and its unit.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> shown(LAY_LENGTH, 0.46, ENGLISH), shown(STRENGTH, 15.0, ENGLISH)
+    ('46.0 cm', '1.50 %')
+    """
+    symbol, decimals = kind.shown_in(tongue)
+    return _with_symbol(shown_number(_in_unit(kind, value, symbol), decimals, tongue), symbol)
+
+
+def shown_briefly(kind: Kind, value: float, tongue: Tongue = TRANSLATED) -> str:
+    """Return `value` (in the plan's unit) with no more decimals than it needs, for sentences and buttons.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> shown_briefly(VOLUME, 80.0, ENGLISH), shown_briefly(WETNESS, 0.5, ENGLISH)
+    ('80 ml', '0.5 ml/g')
+    """
+    symbol, decimals = kind.shown_in(tongue)
+    return _with_symbol(shown_number_briefly(_in_unit(kind, value, symbol), decimals, tongue), symbol)
+
+
+def shown_bare(kind: Kind, value: float, tongue: Tongue = TRANSLATED) -> str:
+    """Return `value` (in the plan's unit) with fixed decimals and no unit, for columns that name it above.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> shown_bare(VOLUME, 42.0, ENGLISH)
+    '42.0'
+    """
+    symbol, decimals = kind.shown_in(tongue)
+    return shown_number(_in_unit(kind, value, symbol), decimals, tongue)
+
+
+def parse(kind: Kind, text: str, field: str, tongue: Tongue = TRANSLATED) -> float:
+    """Return what is typed in `text`, in the plan's unit and inside the range called `field`.
+
+    Raises
+    ------
+    InvalidPlan
+        As `parse_number`; ``unknown-unit``, ``wrong-kind-of-unit``, ``not-a-whole-number``; ``out-of-range``
+        as `studio_gui.domain.ranges.checked`.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> parse(ROVING_LENGTH, "380 cm", "length_m", ENGLISH)
+    3.8
+    >>> parse(STRENGTH, "1.5", "strength_g_per_l", ENGLISH)
+    15.0
+    """
+    value = parse_quantity(kind, text, tongue)
+    if kind.whole and not value.is_integer():
+        raise InvalidPlan("not-a-whole-number", field=field, value=value)
+    return checked(field, value)
+
+
+def parse_quantity(kind: Kind, text: str, tongue: Tongue = TRANSLATED) -> float:
+    """Return what is typed in `text`, in the plan's unit, whatever its size."""
+    check_length(text, LONGEST_QUANTITY)
+    number = "".join(takewhile(_can_be_in_number, text))
+    spelling = text[len(number) :].strip()
+    if spelling and not any(character.isdigit() for character in number):
+        raise InvalidPlan("not-a-number", value=quoted(text.strip()))
+    value = parse_number(number.strip(), tongue)
+    if not spelling:
+        spelling = kind.shown_in(tongue)[0]
+    return value if not spelling else _unit(kind, spelling, text).to_inside(value)
+
+
+def _unit(kind: Kind, spelling: str, text: str) -> Unit | Ratio:
+    try:
+        return unit(kind.dimension, spelling)
+    except InvalidPlan as problem:
+        # "9**9**9" and "4 g 5" are no number rather than a strange unit
+        if problem.code == "unknown-unit" and any(character.isdigit() for character in spelling):
+            raise InvalidPlan("not-a-number", value=quoted(text.strip())) from None
+        raise
+
+
+def _can_be_in_number(character: str) -> bool:
+    return character.isdecimal() or character.isspace() or character in _IN_NUMBERS
+
+
+def _in_unit(kind: Kind, value: float, symbol: str) -> float:
+    return unit(kind.dimension, symbol).from_inside(value) if symbol else value
+
+
+def _with_symbol(number: str, symbol: str) -> str:
+    return f"{number} {symbol}" if symbol else number

@@ -1,0 +1,276 @@
+"""What a refused value or edit is answered with: what, where, and how to mend.
+
+The rule of this module: every code that the domain raises, and every code of typed numbers, has one sentence
+here; those of files are in `studio_gui.wording.file_sentences`.
+"""
+
+from __future__ import annotations
+
+from studio_gui.wording.numbers import UNKNOWN
+from studio_gui.wording.told import Telling, Told
+from studio_gui.wording.translation import Tongue
+from studio_gui.wording.units import symbols
+
+
+def _dimension(name: str, tongue: Tongue) -> str:
+    return {
+        "mass": tongue.translate("Refusals", "a weight"),
+        "length": tongue.translate("Refusals", "a length"),
+        "width": tongue.translate("Refusals", "a width"),
+        "volume": tongue.translate("Refusals", "an amount of liquid"),
+        "wetness": tongue.translate("Refusals", "liquid per weight of fibre"),
+        "strength": tongue.translate("Refusals", "a strength"),
+        "percent": tongue.translate("Refusals", "a percentage"),
+        "share": tongue.translate("Refusals", "a percentage"),
+        "plain": tongue.translate("Refusals", "a plain number"),
+    }.get(name, UNKNOWN)
+
+
+def _with_units(told: Told) -> Told:
+    """Return `told` with what is wanted, what was found, and the units that would do."""
+    usable = dict.fromkeys(symbols(told.text("wanted")))
+    return told.plus(
+        wanted=_dimension(told.text("wanted"), told.tongue),
+        found=_dimension(told.text("found"), told.tongue),
+        units=", ".join(usable),
+    )
+
+
+def _unknown_unit(told: Told) -> str:
+    told = _with_units(told)
+    if not told["units"]:
+        return told.translate("Refusals", "{wanted} is wanted here: leave “{unit}” out.")
+    return told.translate("Refusals", "“{unit}” is not a unit that can be used here. Use one of: {units}.")
+
+
+def _wrong_kind_of_unit(told: Told) -> str:
+    told = _with_units(told)
+    if not told["units"]:
+        return told.translate("Refusals", "“{unit}” is {found}, and this is {wanted}: leave it out.")
+    return told.translate("Refusals", "“{unit}” is {found}, and this is {wanted}. Use one of: {units}.")
+
+
+def _not_a_number(told: Told) -> str:
+    return told.translate("Refusals", "“{value}” is not a number. Write it like 12.5 or 12,5.")
+
+
+def _out_of_range(told: Told) -> str:
+    if told.params.get("low_excluded"):
+        return told.translate(
+            "Refusals", "{field}: {value} is not possible. Enter more than {low}, up to {high}."
+        )
+    return told.translate("Refusals", "{field}: {value} is not possible. Enter {low} to {high}.")
+
+
+def _not_one_of(told: Told) -> str:
+    if told.text("allowed"):
+        return told.translate("Refusals", "“{value}” is not one of the choices, which are: {allowed}.")
+    return told.translate("Refusals", "{field}: “{value}” is not one of the choices.")
+
+
+def _let_down_runs_out(told: Told) -> str:
+    if not told.number("let_down_parts") > 0.0:
+        return told.translate(
+            "Refusals",
+            "Liquor {liquor} has no let-down to take up the difference. Add some, or keep the parts"
+            " and let the depth move.",
+        )
+    return told.translate(
+        "Refusals",
+        "Liquor {liquor} has {let_down_parts} parts of let-down and would have to give up {needed_parts}."
+        " Keep a stronger stock, or keep the parts and let the depth fall.",
+    )
+
+
+def _depth_unreachable(told: Told) -> str:
+    if told.params.get("needed_strength_g_per_l") is None:
+        told = told.plus(first=told.translate("Refusals", "Mix stronger stocks"))
+    else:
+        told = told.plus(
+            first=told.translate("Refusals", "Mix {stock} at {needed_strength_g_per_l} or stronger")
+        )
+    return told.translate(
+        "Refusals",
+        "{section}: depth {wanted_pct_owf} is out of reach. It takes {needed_ml} of stock, and {liquid_ml}"
+        " is painted ({applied_ml_per_g}). {first}, or paint {needed_ml_per_g}, or enter a depth of at most"
+        " {reach_pct_owf}.",
+    )
+
+
+TYPED: dict[str, Telling] = {
+    "nothing-typed-in": lambda told: told.translate("Refusals", "Nothing is typed in. Enter a number."),
+    "too-long-to-read": lambda told: told.translate(
+        "Refusals", "That is {length} characters long, and a number here takes at most {longest}. Shorten it."
+    ),
+    "not-a-number": _not_a_number,
+    "number-too-large": lambda told: told.translate(
+        "Refusals", "{value} is too large a number. Check its digits."
+    ),
+    "ambiguous-number": lambda told: told.translate(
+        "Refusals", "“{value}” can be read two ways. Write {whole} or {fraction}."
+    ),
+    "unknown-unit": _unknown_unit,
+    "wrong-kind-of-unit": _wrong_kind_of_unit,
+    "empty-amount": lambda told: told.translate(
+        "Refusals",
+        "An amount is missing in “{value}”. Write it like 12 + 38; 0 for a stock that is left out.",
+    ),
+    "negative-amount": lambda told: told.translate(
+        "Refusals", "{value} ml is less than nothing. Enter 0 or more."
+    ),
+}
+
+VALUES: dict[str, Telling] = {
+    "out-of-range": _out_of_range,
+    "not-a-whole-number": lambda told: told.translate("Refusals", "{field}: enter a whole number."),
+    "not-one-of": _not_one_of,
+    "not-text": lambda told: told.translate("Refusals", "{field}: enter text."),
+    "text-empty": lambda told: told.translate("Refusals", "{field}: enter at least one letter."),
+    "text-too-long": lambda told: told.translate(
+        "Refusals", "{field}: {length} characters are too many. Shorten it to {longest}."
+    ),
+    "text-unprintable": lambda told: told.translate(
+        "Refusals",
+        "{field}: there is a character in it that cannot be printed, such as a line break. Take it out.",
+    ),
+    "not-a-colour": lambda told: told.translate(
+        "Refusals", "{field}: “{value}” is not a colour. Write it like #3a6ea5."
+    ),
+    "too-many": lambda told: told.translate("Refusals", "{field}: {count} are too many. Keep to {most}."),
+    "id-twice": lambda told: told.translate(
+        "Refusals", "{field}: two have the id “{value}”. Change one of them."
+    ),
+    "letter-twice": lambda told: told.translate(
+        "Refusals", "Two liquors have the letter {value}. Give one of them another."
+    ),
+    "no-sections": lambda told: told.translate("Refusals", "A plan needs at least one section."),
+    "unknown-stock": lambda told: told.translate(
+        "Refusals", "There is no stock with the id “{value}” on the shelf. Choose one that is there."
+    ),
+    "unknown-liquor": lambda told: told.translate(
+        "Refusals", "There is no liquor with the id “{value}”. Choose one that is there."
+    ),
+    "unknown-section": lambda told: told.translate(
+        "Refusals", "There is no section with the id “{value}”. Choose one that is there."
+    ),
+    "depth-of-let-down": lambda told: told.translate(
+        "Refusals", "Liquor {liquor} has a depth for a stock without dye. Give depths to dyes only."
+    ),
+    "dye-among-let-downs": lambda told: told.translate(
+        "Refusals",
+        "Liquor {liquor} stands on depth and has a dye among what fills its jar. Fill it with let-down.",
+    ),
+    "depths-on-parts-basis": lambda told: told.translate(
+        "Refusals", "Liquor {liquor} stands on parts and cannot have depths as well. Take one of them out."
+    ),
+    "depth-without-let-down": lambda told: told.translate(
+        "Refusals", "Liquor {liquor} stands on depth and has no let-down to fill its jar. Choose one."
+    ),
+    "stock-twice": lambda told: told.translate(
+        "Refusals", "Liquor {liquor} has the same stock twice. Put both amounts into one."
+    ),
+    "dye-without-swatch": lambda told: told.translate(
+        "Refusals", "{stock} has no swatch. Give it one dyed sample, so that its colour can be predicted."
+    ),
+    "no-swatches": lambda told: told.translate(
+        "Refusals", "This dye has no swatch. Give it one dyed sample, so that its colour can be predicted."
+    ),
+    "let-down-with-dye": lambda told: told.translate(
+        "Refusals",
+        "{stock} is a let-down, which has no strength and no swatches. Make it a dye, or clear them.",
+    ),
+    "acid-line-without-acid": lambda told: told.translate(
+        "Refusals",
+        "Acid as its own line needs a let-down with acid. Choose another, or enter what acid it has.",
+    ),
+    "boundaries-do-not-match": lambda told: told.translate(
+        "Refusals", "{sections} sections cannot have {count} boundaries: there is one between each two."
+    ),
+    "section-too-short": lambda told: told.translate(
+        "Refusals", "{section} would be {length_m} long. Leave it at least {low}."
+    ),
+    "fold-past-end": lambda told: told.translate(
+        "Refusals", "A fold at {value} is past the end of the roving, which is {high} long. Fold it earlier."
+    ),
+    "folds-not-rising": lambda told: told.translate(
+        "Refusals",
+        "The fold at {value} does not come after the one before it. Enter folds from start to end.",
+    ),
+    "marks-not-rising": lambda told: told.translate(
+        "Refusals",
+        "The mark of weight at {value} of the length does not come after the one before it. Enter marks"
+        " from start to end, with rising weights.",
+    ),
+    "weighings-not-rising": lambda told: told.translate(
+        "Refusals",
+        "The tuft weighs {dry_g} dry, {squeezed_g} squeezed and {soaked_g} soaked; each has to be more"
+        " than the one before. Weigh again.",
+    ),
+    "denser-than-fibre": lambda told: told.translate(
+        "Refusals",
+        "A bulk density of {bulk} g/ml is not possible for fibre of {fibre} g/ml. Enter a smaller one.",
+    ),
+    "spoon-not-rising": lambda told: told.translate(
+        "Refusals",
+        "A spoon of {low_g} to {high_g} in {volume_ml} gives no strength. Enter the lighter weight first,"
+        " and all of them above 0.",
+    ),
+    "nothing-to-fill": lambda told: told.translate(
+        "Refusals",
+        "{rovings} doses of {dose_ml} from a syringe of {syringe_ml} fill nothing. Enter all above 0.",
+    ),
+}
+
+EDITS: dict[str, Telling] = {
+    "boundary-locked": lambda told: told.translate(
+        "Refusals", "{section} is locked, and its boundaries stay where they are. Unlock it first."
+    ),
+    "boundary-out-of-range": lambda told: told.translate(
+        "Refusals", "The boundary cannot go to {position_m}. There is room from {low_m} to {high_m}."
+    ),
+    "only-section": lambda told: told.translate(
+        "Refusals",
+        "The only section is as long as the lay, {length_m}. Change the roving’s length or folds instead.",
+    ),
+    "section-locked": lambda told: told.translate("Refusals", "{section} is locked. Unlock it first."),
+    "length-pinned": lambda told: told.translate(
+        "Refusals",
+        "{section}, at the end of the lay, is locked, so the lay keeps its length. Unlock it first.",
+    ),
+    "length-too-short": lambda told: told.translate(
+        "Refusals",
+        "A lay of {length_m} would end before a locked boundary at {pinned_m}. Unlock its section first.",
+    ),
+    "lengths-do-not-match": lambda told: told.translate(
+        "Refusals", "{count} lengths do not fit {sections} sections. Give one length to each."
+    ),
+    "nothing-to-merge": lambda told: told.translate(
+        "Refusals", "Choose two or more neighbouring sections to merge."
+    ),
+    "nothing-typed": lambda told: told.translate(
+        "Refusals", "All amounts are 0. Enter how much to paint, such as 12 + 38."
+    ),
+    "liquor-in-use": lambda told: told.translate(
+        "Refusals",
+        "Liquor {liquor} is still painted somewhere ({count}). Give those sections another liquor first.",
+    ),
+    "liquor-not-painted": lambda told: told.translate(
+        "Refusals",
+        "Liquor {liquor} is not painted anywhere, so it has no jar to go by. Paint a section first.",
+    ),
+    "no-let-down": lambda told: told.translate(
+        "Refusals",
+        "Liquor {liquor} needs let-down to fill its jar, and the shelf has none. Add water or acid water.",
+    ),
+    "depth-unreachable": _depth_unreachable,
+    "stock-in-use": lambda told: told.translate(
+        "Refusals", "{stock} is still in liquor {liquors}. Take it out there first."
+    ),
+    "stock-is-acid-line": lambda told: told.translate(
+        "Refusals", "{stock} is the acid line of every jar. End the acid line first."
+    ),
+    "let-down-runs-out": _let_down_runs_out,
+    "mend-is-advice": lambda told: told.translate(
+        "Refusals", "This is advice for the bench; there is nothing the program could change by itself."
+    ),
+}

@@ -1,0 +1,49 @@
+"""Which language and which units things are said in.
+
+The rule of this module: whatever puts words or numbers together is handed a `Tongue`. `TRANSLATED` speaks the
+installed language with the numbers of the user's locale; `ENGLISH` speaks the source text whatever is
+installed, for files that other programs read.
+
+lupdate finds texts in calls whose name ends in ``translate``, with two literals first:
+``translate("Context", "text")``, ``tongue.translate("Context", "text")``. It reads no keyword arguments, and
+no plural forms there: sentences are built so that they need none.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from PySide6.QtCore import QCoreApplication, QLocale
+
+#: ``mixed``: fibre in ounces and yards, liquids in millilitres, as many benches in the United States work.
+Units = Literal["metric", "us", "mixed"]
+UNITS: tuple[Units, ...] = ("metric", "us", "mixed")
+
+
+def translate(context: str, text: str) -> str:
+    """Return `text` in the installed language; `text` itself where there is no translation."""
+    return QCoreApplication.translate(context, text)
+
+
+@dataclass(frozen=True, slots=True)
+class Tongue:
+    """A language with its way to write numbers, and the units that numbers are shown and typed in."""
+
+    units: Units = "metric"
+    is_english: bool = False
+
+    def translate(self, context: str, text: str) -> str:
+        """Return `text` in this language."""
+        return text if self.is_english else translate(context, text)
+
+    @property
+    def locale(self) -> QLocale:
+        """How numbers are written, without group separators."""
+        locale = QLocale.c() if self.is_english else QLocale()
+        locale.setNumberOptions(QLocale.NumberOption.OmitGroupSeparator)
+        return locale
+
+
+TRANSLATED = Tongue()
+ENGLISH = Tongue(is_english=True)

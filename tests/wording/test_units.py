@@ -1,0 +1,135 @@
+"""If these fail, ounces, yards or fluid ounces become the wrong grams, metres or millilitres."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import pytest
+
+from studio_gui.domain.errors import InvalidPlan
+from studio_gui.wording.units import UNITS, symbols, unit
+
+# International yard and pound agreement, 1959: yard 0.9144 m, avoirdupois pound 0.45359237 kg, and with them
+# the foot (a third), the inch (a thirty-sixth) and the ounce (a sixteenth). NIST Handbook 44, Appendix C: US
+# fluid ounce 29.573 529 562 5 ml (a 128th of a gallon of 231 cubic inches), tablespoon half of it, teaspoon a
+# sixth, cup eight of them. Values from memory, each of them exact by definition.
+PUBLISHED = [
+    ("mass", "oz", 28.349523125),
+    ("mass", "lb", 453.59237),
+    ("length", "yd", 0.9144),
+    ("length", "ft", 0.3048),
+    ("length", "in", 0.0254),
+    ("width", "in", 25.4),
+    ("volume", "US fl oz", 29.5735295625),
+    ("volume", "US tbsp", 14.78676478125),
+    ("volume", "US tsp", 4.92892159375),
+    ("volume", "US cup", 236.5882365),
+    ("mass", "kg", 1000.0),
+    ("length", "cm", 0.01),
+    ("volume", "l", 1000.0),
+    ("strength", "%", 10.0),
+    ("strength", "g/L", 1.0),
+    ("strength", "mg/ml", 1.0),
+    ("strength", "g/100 ml", 10.0),
+    ("share", "%", 0.01),
+    ("percent", "%", 1.0),
+    ("wetness", "ml/g", 1.0),
+    ("wetness", "l/kg", 1.0),
+    ("wetness", "ml/oz", 1.0 / 28.349523125),
+    ("wetness", "ml per oz", 1.0 / 28.349523125),
+    ("wetness", "fl oz/lb", 29.5735295625 / 453.59237),
+    ("strength", "oz/l", 28.349523125),
+]
+
+
+@pytest.mark.parametrize(("dimension", "spelling", "inside"), PUBLISHED)
+def test_a_unit_is_what_is_published(dimension: str, spelling: str, inside: float) -> None:
+    found = unit(dimension, spelling)  # type: ignore[arg-type]  # one of the literals, from the table above
+    assert found.to_inside(1.0) == pytest.approx(inside, rel=1e-14)
+    assert found.from_inside(inside) == pytest.approx(1.0, rel=1e-14)
+
+
+def test_every_unit_of_the_table_has_a_published_value_here() -> None:
+    checked = {(dimension, spelling) for dimension, spelling, _ in PUBLISHED}
+    as_they_are = {
+        ("mass", "g"),
+        ("length", "m"),
+        ("length", "mm"),
+        ("width", "mm"),
+        ("width", "cm"),
+        ("volume", "ml"),
+    }
+    assert {(row.dimension, row.symbol) for row in UNITS} <= checked | as_they_are
+
+
+@pytest.mark.parametrize("spelling", ["OZ", "oz.", "ounces", "Ounce"])
+def test_capitals_and_full_stops_do_not_matter(spelling: str) -> None:
+    assert unit("mass", spelling).symbol == "oz"
+
+
+@pytest.mark.parametrize("spelling", ["fl. oz.", "US fl oz", "us fl. oz", "floz", "fluid ounces"])
+def test_a_fluid_ounce_is_the_one_of_the_united_states(spelling: str) -> None:
+    assert unit("volume", spelling).symbol == "US fl oz"
+
+
+@pytest.mark.parametrize("spelling", ["'", "′", "’", "ft"])
+def test_a_foot_has_its_sign(spelling: str) -> None:
+    assert unit("length", spelling).symbol == "ft"
+
+
+@pytest.mark.parametrize(
+    ("dimension", "spelling", "found"),
+    [
+        ("volume", "oz", "mass"),
+        ("mass", "ml", "volume"),
+        ("length", "ml/g", "wetness"),
+        ("plain", "%", "strength"),
+    ],
+)
+def test_a_unit_of_another_kind_is_told_apart_from_an_unknown_one(
+    dimension: str, spelling: str, found: str
+) -> None:
+    with pytest.raises(InvalidPlan) as caught:
+        unit(dimension, spelling)  # type: ignore[arg-type]  # as above
+    assert caught.value.code == "wrong-kind-of-unit"
+    assert (caught.value.params["found"], caught.value.params["wanted"]) == (found, dimension)
+
+
+@pytest.mark.parametrize(
+    "spelling", ["furlongs", "oz oz", "g/g/g", "/", "ml/", "kilogram ** 2", "degC", "hour"]
+)
+def test_no_unit_outside_the_table_is_known(spelling: str) -> None:
+    with pytest.raises(InvalidPlan) as caught:
+        unit("wetness", spelling)
+    assert caught.value.code == "unknown-unit"
+
+
+def test_the_units_offered_can_be_typed() -> None:
+    for dimension in ("mass", "length", "width", "volume", "wetness", "strength", "percent", "share"):
+        assert symbols(dimension)
+        for symbol in symbols(dimension):
+            assert unit(dimension, symbol).symbol == symbol
+
+
+PROGRAM = """
+import sys
+from studio_gui.wording import amounts, quantities, sentences
+from studio_gui.wording.quantities import *
+from studio_gui.wording.translation import ENGLISH
+for kind in [kind for kind in vars(quantities).values() if isinstance(kind, Kind)]:
+    shown(kind, 1.5, ENGLISH), shown_briefly(kind, 1.5, ENGLISH), shown_bare(kind, 1.5, ENGLISH)
+assert parse(ROVING_LENGTH, "380 cm", "length_m", ENGLISH) == 3.8
+assert amounts.parse_amounts("12 + 38") == (12.0, 38.0)
+assert "pint" not in sys.modules, "pint is loaded for metric numbers"
+assert parse(MASS, "4 oz", "mass_g", ENGLISH) == 4 * 28.349523125
+assert "pint" in sys.modules
+"""
+
+
+def test_pint_is_not_loaded_before_a_measure_of_the_united_states_is_met() -> None:
+    ran = subprocess.run(
+        [sys.executable, "-W", "error", "-c", PROGRAM], capture_output=True, text=True, check=False
+    )
+    assert ran.stderr == ""
+    assert ran.returncode == 0
