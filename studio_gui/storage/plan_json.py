@@ -118,8 +118,8 @@ def plan_from_json(data: bytes) -> Plan:
     Raises
     ------
     FileProblem
-        With the place, ``place`` (JSON path) or ``line`` and ``column``, unless the whole is too large. A value
-        that no plan may hold keeps the code and the parameters of its `InvalidPlan`.
+        With the place, ``place`` (JSON path) or ``line`` and ``column``, unless the whole is too large. A
+        value that no plan may hold keeps the code and the parameters of its `InvalidPlan`.
     """
     document = parse(data)
     if not isinstance(document, dict):
