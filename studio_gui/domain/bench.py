@@ -48,9 +48,9 @@ def make_up(figures: SectionFigures) -> MakeUp:
     plan = figures.plan
     jars: list[Jar] = []
     for members in _same_jar(figures):
-        sections_ml = float(figures.liquid_ml[members].sum())
-        if sections_ml <= 0.0:
+        if not figures.painted[members].any():
             continue
+        sections_ml = float(figures.liquid_ml[members].sum())
         jar_ml = sections_ml * (1.0 + plan.bench.spare_share) + plan.bench.dead_ml
         jars.append(
             Jar(

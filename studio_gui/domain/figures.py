@@ -7,6 +7,7 @@ colours and views only read them. Amounts are for the WHOLE SET of rovings.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 import numpy as np
@@ -19,6 +20,9 @@ from studio_gui.domain.plan import Plan
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 Saturation = Literal["under", "in range", "over"]
+
+#: Less liquor than this on a gram of fibre is nothing: it can be neither measured nor divided by.
+LEAST_APPLIED_ML_PER_G = 1e-6
 
 
 @dataclass(frozen=True, eq=False)
@@ -76,6 +80,11 @@ class SectionFigures:
     def length_m(self, index: int) -> float:
         """Return the nominal length of a section, m along the lay."""
         return float(self.edges_m[index + 1] - self.edges_m[index])
+
+    @cached_property
+    def painted(self) -> BoolArray:
+        """(n,) whether a section gets any liquor at all."""
+        return self.applied_ml_per_g > LEAST_APPLIED_ML_PER_G
 
     @property
     def used_stocks(self) -> list[bool]:

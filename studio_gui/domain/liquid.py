@@ -55,9 +55,8 @@ def wiped_share(wiped_ml: ArrayLike, soak_ml: ArrayLike, liquid_ml: ArrayLike) -
     0.1935
     """
     present = np.add(soak_ml, liquid_ml)
-    return np.clip(
-        np.divide(wiped_ml, present, out=np.zeros(np.shape(present)), where=present > 0.0), 0.0, 1.0
-    )
+    taken = np.minimum(wiped_ml, present)
+    return np.divide(taken, present, out=np.zeros(np.shape(taken)), where=present > 0.0)
 
 
 @dataclass(frozen=True, slots=True)

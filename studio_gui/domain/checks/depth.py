@@ -14,6 +14,7 @@ from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.errors import Param
 from studio_gui.domain.figures import SectionFigures
 from studio_gui.domain.liquid import above
+from studio_gui.domain.ranges import RANGES
 from studio_gui.domain.stocks import Stock
 
 
@@ -45,7 +46,7 @@ def out_of_reach(figures: SectionFigures) -> Iterator[Check]:
 def stronger_stock(figures: SectionFigures, index: int) -> tuple[Stock, float | None]:
     """Return the stock that takes most room, and the strength (g/L) that makes the jar just neat.
 
-    None where even that stock alone cannot make the room.
+    None where no strength of that stock alone makes the room.
     """
     plan = figures.plan
     liquor = plan.liquors[figures.liquor_index[index]]
@@ -54,9 +55,9 @@ def stronger_stock(figures: SectionFigures, index: int) -> tuple[Stock, float | 
     grams = float(figures.fibre_g[index])
     room_ml = float(figures.liquid_ml[index]) - (sum(per_gram.values()) - per_gram[most]) * grams
     stock = plan.stock(most)
-    if room_ml <= 0.0:
-        return stock, None
-    return stock, stock.strength_g_per_l * per_gram[most] * grams / room_ml
+    needed = stock.strength_g_per_l * per_gram[most] * grams
+    # multiplied, not divided, because the room may be next to nothing
+    return stock, needed / room_ml if needed <= room_ml * RANGES["strength_g_per_l"].high else None
 
 
 def no_room(figures: SectionFigures) -> Iterator[Check]:

@@ -71,7 +71,7 @@ def under(figures: SectionFigures) -> Iterator[Check]:
     core = liquid.penetration_ml_per_g
     # with no room between a dry core and free liquid, only the limits can give
     mendable = not exceeds(liquid.soak_ml_per_g + core, liquid.limit_ml_per_g)
-    for row in _rows(figures, figures.under & (figures.liquid_ml > 0.0)):
+    for row in _rows(figures, figures.under & figures.painted):
         params: dict[str, Param] = {
             "liquid_ml": row.liquid_ml,
             "applied_ml_per_g": row.liquid_ml / row.fibre_g,
@@ -139,7 +139,7 @@ def _over_mends(row: _Row, soak: float) -> Iterator[Mend]:
         yield Mend("spin-out", {"soak_ml_per_g": drier})
     # what is painted at first can be less, or wait for the second pass; a soak that is over by itself cannot
     first_ml = row.first_ml - row.free_ml
-    if first_ml > 0.0:
+    if exceeds(row.first_ml, row.free_ml):
         yield _less_but_stronger(row)
         later_ml = row.liquid_ml - first_ml
         passes = {"first_ml": first_ml, "press_out_ml": later_ml, "second_pass_ml": later_ml}
