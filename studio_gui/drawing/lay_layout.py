@@ -119,7 +119,7 @@ class LayLayout:
 
     def peg(self, x: float) -> QRectF:
         """Return the peg that stands on the tape at pixel column `x`."""
-        return QRectF(x - 6.0, self.tape_start.bottom() - 14.0, 12.0, 20.0)
+        return QRectF(x - 6.0, self.tape_start.bottom() - 9.0, 12.0, 20.0)
 
     def item_at(self, point: QPointF) -> LayItem | None:
         """Return what lies under a point: the nearest boundary within reach, else the section, else None.

@@ -14,10 +14,10 @@ from studio_gui.drawing.lay_layout import LayItem, LayLayout
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.marks import paint_saturation
 from studio_gui.drawing.pegs import LayState
-from studio_gui.wording.quantities import LAY_LENGTH, MASS, VOLUME, WETNESS, shown, shown_briefly
-from studio_gui.wording.translation import translate
+from studio_gui.wording.quantities import LAY_LENGTH, MASS, VOLUME, WETNESS, shown, shown_bare, shown_briefly
+from studio_gui.wording.translation import TRANSLATED, translate
 
-NAME_FROM_PX = 56.0  # narrower slips carry the letter alone
+SHORTENED_FROM_PX = 56.0  # a name is shortened only where this much of it stays
 
 
 def sized(painter: QPainter, factor: float, *, bold: bool = False) -> QFont:
@@ -58,45 +58,56 @@ def _write_slip(painter: QPainter, layout: LayLayout, look: Look, item: LayItem,
     plan = layout.sheet.plan
     section = plan.sections[item.index]
     letter = plan.liquor(section.liquor_id).letter
-    inner = slip.adjusted(7.0, 0.0, -7.0, -3.0)
     bold, plain, small = sized(painter, 1.15, bold=True), sized(painter, 1.0), sized(painter, 0.9)
     letter_width = QFontMetricsF(bold).horizontalAdvance(letter)
+    name_width = QFontMetricsF(plain).horizontalAdvance(section.name)
+    length = shown(LAY_LENGTH, layout.sheet.figures.length_m(item.index))
+    length_width = QFontMetricsF(small).horizontalAdvance(length)
+    line = slip.adjusted(7.0, 0.0, -7.0, -3.0)
+    room = QRectF(line)
+    room.setLeft(line.left() + letter_width + 8.0)
     base = painter.font()
     painter.setPen(look.ink)
     painter.setFont(bold)
-    if inner.width() < max(letter_width + 18.0, NAME_FROM_PX - 14.0):
+    if room.width() < min(name_width, SHORTENED_FROM_PX):
         if letter_width <= slip.width():
             painter.drawText(slip.adjusted(0.0, 0.0, 0.0, -3.0), Qt.AlignmentFlag.AlignCenter, letter)
         painter.setFont(base)
         return
     side = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
-    painter.drawText(inner, side, letter)
-    inner.setLeft(inner.left() + letter_width + 8.0)
-    length = shown(LAY_LENGTH, layout.sheet.figures.length_m(item.index))
-    length_width = QFontMetricsF(small).horizontalAdvance(length)
-    name_width = QFontMetricsF(plain).horizontalAdvance(section.name)
-    if inner.width() >= min(name_width, 48.0) + length_width + 8.0:
+    painter.drawText(line, side, letter)
+    if room.width() >= min(name_width, SHORTENED_FROM_PX) + length_width + 8.0:
         painter.setFont(small)
         painter.setPen(look.ink_secondary)
-        painter.drawText(inner, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight, length)
-        inner.setRight(inner.right() - length_width - 8.0)
+        painter.drawText(room, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight, length)
+        room.setRight(room.right() - length_width - 8.0)
     painter.setFont(plain)
     painter.setPen(look.ink)
-    name = QFontMetricsF(plain).elidedText(section.name, Qt.TextElideMode.ElideRight, inner.width())
-    painter.drawText(inner, side, name)
+    name = QFontMetricsF(plain).elidedText(section.name, Qt.TextElideMode.ElideRight, room.width())
+    painter.drawText(room, side, name)
     painter.setFont(base)
 
 
 def paint_figures(painter: QPainter, layout: LayLayout, look: Look) -> None:
-    """Paint under each section its ml, its ml/g with grams, and its state in words where it is not right."""
+    """Paint under each section its ml, its ml/g with grams, and its state in words where it is not right.
+
+    Where there is no room for all three, the figure stands alone under its mark; then upright; then it goes.
+    """
     painter.save()
+    narrow = False
     for item in layout.items:
         if item.kind == "section" and item.rect.width() >= 11.0:
-            _paint_section_figures(painter, layout, look, item)
+            narrow |= _paint_section_figures(painter, layout, look, item)
+    if narrow:
+        painter.setFont(sized(painter, 0.85))
+        painter.setPen(look.secondary)
+        unit = QRectF(8.0, layout.figures_top + 16.0, 92.0, 20.0)
+        painter.drawText(unit, Qt.AlignmentFlag.AlignVCenter, VOLUME.shown_in(TRANSLATED)[0])
     painter.restore()
 
 
-def _paint_section_figures(painter: QPainter, layout: LayLayout, look: Look, item: LayItem) -> None:
+def _paint_section_figures(painter: QPainter, layout: LayLayout, look: Look, item: LayItem) -> bool:
+    """Paint one section's figures; return whether its ml stand without their unit."""
     figures = layout.sheet.figures
     saturation = figures.saturation(item.index)
     volume = shown(VOLUME, float(figures.liquid_ml[item.index]))
@@ -105,8 +116,8 @@ def _paint_section_figures(painter: QPainter, layout: LayLayout, look: Look, ite
     width = QFontMetricsF(big).horizontalAdvance(volume)
     alarm = {"over": look.over, "under": look.under}.get(saturation, look.secondary)
     if column.width() < width + 22.0:
-        _paint_upright(painter, layout, look, item, column)
-        return
+        _paint_bare_figure(painter, layout, look, item, column)
+        return True
     left = column.center().x() - (width + 18.0) / 2.0
     paint_saturation(painter, QRectF(left, column.top() + 5.0, 13.0, 13.0), saturation, look)
     base = painter.font()
@@ -129,24 +140,30 @@ def _paint_section_figures(painter: QPainter, layout: LayLayout, look: Look, ite
             place = QRectF(column.left(), column.top() + 26.0 + 18.0 * row, column.width(), 18.0)
             painter.drawText(place, Qt.AlignmentFlag.AlignCenter, text)
     painter.setFont(base)
+    return False
 
 
-def _paint_upright(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, column: QRectF) -> None:
-    """Paint the state's mark and, turned upright beneath it, the ml."""
+def _paint_bare_figure(
+    painter: QPainter, layout: LayLayout, look: Look, item: LayItem, column: QRectF
+) -> None:
+    """Paint the state's mark and beneath it the ml without their unit, upright where that is needed."""
     figures = layout.sheet.figures
     side = min(13.0, column.width() - 2.0)
     box = QRectF(column.center().x() - side / 2.0, column.top(), side, side)
     paint_saturation(painter, box, figures.saturation(item.index), look)
-    base = painter.font()
     painter.save()
-    painter.setFont(sized(painter, 1.0, bold=True))
+    font = sized(painter, 1.0, bold=True)
+    painter.setFont(font)
     painter.setPen(look.text)
-    painter.translate(QPointF(column.center().x(), column.top() + 16.0))
-    painter.rotate(90.0)
-    volume = shown(VOLUME, float(figures.liquid_ml[item.index]))
-    painter.drawText(QRectF(0.0, -9.0, 60.0, 18.0), Qt.AlignmentFlag.AlignVCenter, volume)
+    figure = shown_bare(VOLUME, float(figures.liquid_ml[item.index]))
+    if QFontMetricsF(font).horizontalAdvance(figure) <= column.width() - 2.0:
+        place = QRectF(column.left(), column.top() + 16.0, column.width(), 20.0)
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, figure)
+    else:
+        painter.translate(QPointF(column.center().x(), column.top() + 18.0))
+        painter.rotate(90.0)
+        painter.drawText(QRectF(0.0, -9.0, 60.0, 18.0), Qt.AlignmentFlag.AlignVCenter, figure)
     painter.restore()
-    painter.setFont(base)
 
 
 def _state_words(saturation: Saturation, free_ml: float) -> str:

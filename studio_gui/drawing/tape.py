@@ -39,6 +39,6 @@ def paint_tape(painter: QPainter, layout: LayLayout, look: Look, box: QRectF, *,
         painter.drawLine(QPointF(x, edge), QPointF(x, edge + tick if from_end else edge - tick))
         if is_figure and number:
             figure = f"{place_m / CENTIMETRE_M:g}"
-            room = QRectF(x - 22.0, box.top() + (9.0 if from_end else 1.0), 44.0, box.height() - 10.0)
+            room = QRectF(x - 22.0, box.top() + (9.0 if from_end else 0.0), 44.0, 18.0)
             painter.drawText(room, Qt.AlignmentFlag.AlignCenter, figure)
     painter.restore()
