@@ -1,0 +1,154 @@
+"""Labels of the panes: toned text, shortened text, swatches, and the mark of a section's wetness.
+
+The rule of this module: a label follows the palette by itself, shows text as it is (never as markup), and
+never makes its pane wider.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
+from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
+
+from studio_gui.domain.figures import Saturation
+from studio_gui.drawing.look import look_for
+from studio_gui.drawing.marks import paint_saturation
+
+Tone = Literal["text", "secondary", "under", "over"]
+
+SWATCH_RADIUS = 3.0
+
+
+class TonedLabel(QLabel):
+    """A line or paragraph in one of the look's colours."""
+
+    def __init__(self, tone: Tone = "secondary", parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._tone = tone
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self._colour()
+
+    def set_tone(self, tone: Tone) -> None:
+        """Use another of the look's colours."""
+        if tone != self._tone:
+            self._tone = tone
+            self._colour()
+
+    def show_text(self, text: str) -> None:
+        """Show `text`; nothing is done when it is shown already."""
+        if text != self.text():
+            self.setText(text)
+
+    def changeEvent(self, event: QEvent) -> None:
+        if event.type() == QEvent.Type.PaletteChange:
+            self._colour()
+        super().changeEvent(event)
+
+    def _colour(self) -> None:
+        around = self.parentWidget()
+        look = look_for(self.palette() if around is None else around.palette())
+        colour: QColor = getattr(look, self._tone)
+        if self.palette().color(QPalette.ColorRole.WindowText) != colour:
+            palette = QPalette()  # an empty one: every other colour still comes from the parent
+            palette.setColor(QPalette.ColorRole.WindowText, colour)
+            self.setPalette(palette)
+
+
+class ShortenedLabel(TonedLabel):
+    """One line that is shortened where there is no room; the whole of it is in the tooltip."""
+
+    def __init__(self, tone: Tone = "text", parent: QWidget | None = None) -> None:
+        super().__init__(tone, parent)
+        self._whole = ""
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+
+    def show_text(self, text: str) -> None:
+        if text != self._whole:
+            self._whole = text
+            self.setAccessibleName(text)
+            self._shorten()
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(self.fontMetrics().averageCharWidth() * 4, super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._shorten()
+
+    def _shorten(self) -> None:
+        room = self.contentsRect().width()
+        shown = self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideRight, room)
+        if shown != self.text():
+            self.setText(shown)
+        self.setToolTip(self._whole if shown != self._whole else "")
+
+
+class SwatchLabel(QWidget):
+    """A square of one colour with an edge, so that pale colours show on pale ground."""
+
+    def __init__(self, side: int = 14, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._colour = QColor()
+        self.setFixedSize(side, side)
+
+    def show_colour(self, colour: QColor) -> None:
+        """Show `colour`; an invalid one shows nothing."""
+        if colour != self._colour:
+            self._colour = colour
+            self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        try:
+            paint_swatch(painter, QRectF(self.rect()), self._colour, self.palette())
+        finally:
+            painter.end()
+
+
+class SaturationLabel(QWidget):
+    """The mark of how wet a section is."""
+
+    def __init__(self, side: int = 14, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._saturation: Saturation = "in range"
+        self.setFixedSize(side, side)
+
+    def show_saturation(self, saturation: Saturation) -> None:
+        """Show the mark of `saturation`."""
+        if saturation != self._saturation:
+            self._saturation = saturation
+            self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        try:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            box = QRectF(self.rect()).adjusted(1.0, 1.0, -1.0, -1.0)
+            paint_saturation(painter, box, self._saturation, look_for(self.palette()))
+        finally:
+            painter.end()
+
+
+def paint_swatch(painter: QPainter, box: QRectF, colour: QColor, palette: QPalette) -> None:
+    """Paint a swatch with its edge into `box`; nothing for an invalid colour."""
+    if not colour.isValid():
+        return
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(look_for(palette).film_edge, 1.0))
+    painter.setBrush(colour)
+    painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), SWATCH_RADIUS, SWATCH_RADIUS)
+    painter.restore()
+
+
+def scaled_font(font: QFont, factor: float, *, bold: bool = False) -> QFont:
+    """Return `font` at `factor` of its size."""
+    scaled = QFont(font)
+    if font.pointSizeF() > 0.0:
+        scaled.setPointSizeF(font.pointSizeF() * factor)
+    else:
+        scaled.setPixelSize(round(font.pixelSize() * factor))
+    scaled.setBold(bold)
+    return scaled
