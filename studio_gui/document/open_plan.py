@@ -1,7 +1,8 @@
 """The open plan: what is shown, what can be undone, what is on disk.
 
-The rule of this module: every change is a new `Plan` made and validated before anything is pushed; a gesture
-previews freely and pushes once. Views listen to `shown` and read `sheet`; they never keep a plan of their own.
+The rule of this module: every change is a new `Plan`, made and validated before anything is pushed; a
+gesture previews freely and pushes once. Views listen to `shown` and read `sheet`; they keep no plan of their
+own.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
-from studio_gui.domain.errors import RovingLayError
+from studio_gui.domain.errors import FileProblem, RovingLayError
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import Worksheet, worksheet
 from studio_gui.storage.files import Fingerprint, fingerprint, read_plan, save_plan
@@ -40,15 +41,24 @@ class OpenPlan(QObject):
     refused = Signal(RovingLayError)
     file_changed = Signal()
 
-    def __init__(self, plan: Plan, path: Path | None = None, parent: QObject | None = None) -> None:
+    def __init__(self, plan: Plan, parent: QObject | None = None) -> None:
+        """Start with a plan that is in no file yet."""
         super().__init__(parent)
         self.undo_stack = QUndoStack(self)
         self.undo_stack.cleanChanged.connect(self._clean_changed)
         self._plan = plan
         self._sheet = worksheet(plan)
-        self._path = path
+        self._path: Path | None = None
         self._fingerprint: Fingerprint | None = None
         self._selected: tuple[str, ...] = (plan.sections[0].id,)
+
+    @classmethod
+    def from_file(cls, path: Path) -> OpenPlan:
+        """Return the plan in a file, open; `FileProblem` when it cannot be read."""
+        was = fingerprint(path)
+        document = cls(read_plan(path))
+        document._path, document._fingerprint = path, was
+        return document
 
     @property
     def plan(self) -> Plan:
@@ -121,13 +131,15 @@ class OpenPlan(QObject):
 
     def open_file(self, path: Path) -> None:
         """Replace the plan by the one in a file; `FileProblem` leaves everything as it was."""
-        plan = read_plan(path)
-        self.replace(plan, path)
+        was = fingerprint(path)  # before reading, so that no change in between is missed
+        self._start_over(read_plan(path), path, was)
 
-    def replace(self, plan: Plan, path: Path | None = None) -> None:
-        """Start over with `plan`, unmodified, kept in `path`."""
-        self._path = path
-        self._fingerprint = fingerprint(path) if path is not None else None
+    def replace(self, plan: Plan) -> None:
+        """Start over with a plan that is in no file yet."""
+        self._start_over(plan, None, None)
+
+    def _start_over(self, plan: Plan, path: Path | None, was: Fingerprint | None) -> None:
+        self._path, self._fingerprint = path, was
         self._plan = plan
         self.undo_stack.clear()
         self._selected = (plan.sections[0].id,)
@@ -141,14 +153,13 @@ class OpenPlan(QObject):
             return False
         try:
             return fingerprint(self._path) != self._fingerprint
-        except RovingLayError:
-            return False  # a file that is gone is made anew by saving
+        except FileProblem as problem:
+            return problem.code != "file-not-found"  # a file that is gone is made anew by saving
 
     def save(self, path: Path) -> None:
-        """Write the plan to `path` and keep it there from now on; `FileProblem` leaves the old file intact."""
-        save_plan(path, self._plan)
+        """Write the plan to `path` and keep it there; `FileProblem` leaves the old file intact."""
+        self._fingerprint = save_plan(path, self._plan)
         self._path = path
-        self._fingerprint = fingerprint(path)
         self.undo_stack.setClean()
         self.file_changed.emit()
 
