@@ -53,6 +53,7 @@ class TonedLabel(QLabel):
         if self.palette().color(QPalette.ColorRole.WindowText) != colour:
             palette = QPalette()  # an empty one: every other colour still comes from the parent
             palette.setColor(QPalette.ColorRole.WindowText, colour)
+            palette.setColor(QPalette.ColorRole.Text, colour)  # which labels use on a ground of Base
             self.setPalette(palette)
 
 

@@ -1,0 +1,78 @@
+"""A layout that goes on in the next row where a row is full.
+
+The rule of this module: each widget gets the size it asks for, one that is wider than the whole row the row's
+width; rows are as high as their highest.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtWidgets import QLayout, QLayoutItem, QWidget
+
+
+class FlowLayout(QLayout):
+    """Widgets side by side, in as many rows as they need."""
+
+    def __init__(self, parent: QWidget | None = None, spacing: int = 6) -> None:
+        super().__init__(parent)
+        self._items: list[QLayoutItem] = []
+        self.setContentsMargins(0, 2, 0, 0)
+        self.setSpacing(spacing)
+
+    def addItem(self, item: QLayoutItem) -> None:
+        self._items.append(item)
+
+    def count(self) -> int:
+        return len(self._items)
+
+    def itemAt(self, index: int) -> QLayoutItem | None:
+        return self._items[index] if 0 <= index < len(self._items) else None
+
+    def takeAt(self, index: int) -> QLayoutItem | None:
+        return self._items.pop(index) if 0 <= index < len(self._items) else None
+
+    def expandingDirections(self) -> Qt.Orientation:
+        return Qt.Orientation(0)
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        return self._place(QRect(0, 0, width, 0), move=False)
+
+    def setGeometry(self, rect: QRect) -> None:
+        super().setGeometry(rect)
+        self._place(rect, move=True)
+
+    def sizeHint(self) -> QSize:
+        return self.minimumSize()
+
+    def minimumSize(self) -> QSize:
+        margins = self.contentsMargins()
+        widest = max((item.minimumSize().width() for item in self._items), default=0)
+        highest = max((item.minimumSize().height() for item in self._items), default=0)
+        if not self._items:
+            return QSize(0, 0)
+        return QSize(widest + margins.left() + margins.right(), highest + margins.top() + margins.bottom())
+
+    def _place(self, rect: QRect, *, move: bool) -> int:
+        """Lay the widgets out in `rect` and return the height they need."""
+        if not self._items:
+            return 0
+        margins = self.contentsMargins()
+        inner = rect.adjusted(margins.left(), margins.top(), -margins.right(), -margins.bottom())
+        x, y, row_height = inner.left(), inner.top(), 0
+        for item in self._items:
+            hint = item.sizeHint()
+            width = min(hint.width(), inner.width())
+            if item.hasHeightForWidth():
+                width, height = inner.width(), item.heightForWidth(inner.width())
+            else:
+                height = hint.height()
+            if x > inner.left() and x + width > inner.left() + inner.width():
+                x, y, row_height = inner.left(), y + row_height + self.spacing(), 0
+            if move:
+                item.setGeometry(QRect(QPoint(x, y), QSize(width, height)))
+            x += width + self.spacing()
+            row_height = max(row_height, height)
+        return y + row_height - rect.top() + margins.bottom()
