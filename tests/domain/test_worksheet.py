@@ -1,0 +1,60 @@
+"""If these fail, screens and exports show numbers that are not the plan's."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+
+from studio_gui.domain.bench import make_up
+from studio_gui.domain.checks.registry import run_checks
+from studio_gui.domain.figures import section_figures
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.profile import dye_profile, section_colours
+from studio_gui.domain.worksheet import worksheet
+from tests.scenes.scene_plans import by_depth, by_parts, dye, laid, let_down
+from tests.strategies import plans
+
+PLAN = laid(
+    [("Pale", 1.0), ("Deep", 1.0), ("Pale", 2.0)],
+    [dye("D", 4.0), let_down("AW", 10.0)],
+    [by_depth("Pale", {"D": 0.2}), by_depth("Deep", {"D": 2.0}), by_parts("Unused", {"D": 1.0})],
+    rovings=2,
+)
+
+
+def test_totals() -> None:
+    totals = worksheet(PLAN).totals
+    assert totals.fibre_g == pytest.approx(200.0)
+    assert totals.liquid_ml == pytest.approx(500.0)
+    assert totals.jars_ml == pytest.approx(525.0)
+    assert totals.film_length_m == pytest.approx(4.2)
+
+
+def test_a_liquor_has_the_colour_of_its_sections_and_an_unused_one_that_of_wool() -> None:
+    sheet = worksheet(PLAN)
+    pale, deep, unused = sheet.liquor_colours.srgb.tolist()
+    assert pale == pytest.approx(sheet.colours.srgb[0].tolist())
+    assert deep == pytest.approx(sheet.colours.srgb[1].tolist())
+    wool = [int(PLAN.fibre.undyed_srgb[at : at + 2], 16) / 255.0 for at in (1, 3, 5)]
+    assert unused == pytest.approx(wool, abs=0.5 / 255.0)
+
+
+def test_what_is_computed_once_is_kept() -> None:
+    sheet = worksheet(PLAN)
+    assert sheet.make_up is sheet.make_up
+    assert sheet.checks is sheet.checks
+    assert sheet.colours is sheet.colours
+
+
+@given(plans())
+def test_a_worksheet_is_its_parts_for_any_plan(plan: Plan) -> None:
+    sheet = worksheet(plan)
+    figures = section_figures(plan)
+    assert sheet.plan is plan
+    assert sheet.figures.amounts_ml.tolist() == figures.amounts_ml.tolist()
+    assert sheet.make_up.need_ml.tolist() == make_up(figures).need_ml.tolist()
+    assert sheet.checks == run_checks(figures)
+    assert sheet.colours.srgb.tolist() == section_colours(figures).srgb.tolist()
+    assert sheet.liquor_colours.srgb.shape == (len(plan.liquors), 3)
+    assert sheet.lay_colours([0.0]).srgb.shape == (1, 3)
+    assert dye_profile(plan, [0.0]).shape == (1, len(plan.dyes))
