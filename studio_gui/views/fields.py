@@ -11,10 +11,11 @@ import re
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QKeySequence
+from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QKeySequence, QWheelEvent
 from PySide6.QtWidgets import (
     QApplication,
     QColorDialog,
+    QComboBox,
     QHBoxLayout,
     QLineEdit,
     QToolButton,
@@ -25,7 +26,7 @@ from PySide6.QtWidgets import (
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.colour.swatches import checked_srgb
 from studio_gui.domain.errors import RovingLayError
-from studio_gui.views.labels import SwatchLabel, TonedLabel
+from studio_gui.views.labels import MessageLabel, SwatchLabel
 from studio_gui.wording.fields import FIELD_KINDS, field_name
 from studio_gui.wording.quantities import Kind, parse, shown
 from studio_gui.wording.sentences import refusal
@@ -37,9 +38,7 @@ class EntryField(QLineEdit):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._shown = ""
-        self.message = TonedLabel("over")
-        self.message.setWordWrap(True)
-        self.message.hide()
+        self.message = MessageLabel()
         self.editingFinished.connect(self.finish)
         self.textEdited.connect(self.clear_message)
 
@@ -74,8 +73,7 @@ class EntryField(QLineEdit):
 
     def say(self, sentence: str) -> None:
         """Say at the field why something was not taken."""
-        self.message.setText(sentence)
-        self.message.setVisible(bool(sentence))
+        self.message.say(sentence)
         self.setAccessibleDescription(sentence)
 
     def clear_message(self) -> None:
@@ -276,6 +274,33 @@ class _HexField(EntryField):
         self.entered.emit(checked_srgb(self._field, typed if typed.startswith("#") else f"#{typed}"))
 
 
+class ChoiceField(QComboBox):
+    """A choice of a few. A wheel that scrolls the pane does not change it."""
+
+    chosen = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._choices: list[tuple[str, object]] = []
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.setMinimumContentsLength(6)
+        self.activated.connect(lambda index: self.chosen.emit(self._choices[index][1]))
+
+    def set_choices(self, choices: Sequence[tuple[str, object]], value: object) -> None:
+        """Offer choices (words and value), and show the one that stands; none where it is not among them."""
+        if list(choices) != self._choices:
+            self._choices = list(choices)
+            self.clear()
+            self.addItems([words for words, _ in self._choices])
+        values = [value for _, value in self._choices]
+        place = values.index(value) if value in values else -1
+        if place != self.currentIndex():
+            self.setCurrentIndex(place)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        event.ignore()
+
+
 def with_message(field: EntryField | ColourField) -> QVBoxLayout:
     """Return a column of a field and, under it, the label for what it has to say."""
     column = QVBoxLayout()
@@ -289,6 +314,11 @@ def with_message(field: EntryField | ColourField) -> QVBoxLayout:
 def edit_at(field: EntryField | ColourField, document: OpenPlan, name: str, edit: Edit) -> bool:
     """Apply an edit as `OpenPlan.edit` does; where it is refused, say why at the field."""
     line = field.edit if isinstance(field, ColourField) else field
+    return edit_and_say(document, name, edit, line.say)
+
+
+def edit_and_say(document: OpenPlan, name: str, edit: Edit, say: Callable[[str], None]) -> bool:
+    """Apply an edit as `OpenPlan.edit` does; `say` why it is refused, or nothing."""
     refusals: list[RovingLayError] = []
 
     def keep(error: RovingLayError) -> None:
@@ -299,7 +329,7 @@ def edit_at(field: EntryField | ColourField, document: OpenPlan, name: str, edit
         done = document.edit(name, edit)
     finally:
         document.refused.disconnect(keep)
-    line.say(refusal(refusals[0], document.plan) if refusals else "")
+    say(refusal(refusals[0], document.plan) if refusals else "")
     return done
 
 
@@ -308,10 +338,3 @@ def finish_typing() -> None:
     field = QApplication.focusWidget()
     if isinstance(field, EntryField):
         field.finish()
-
-
-def entered_at(
-    field: TextField | QuantityField, document: OpenPlan, name: Callable[[], str], edit: Callable[..., Edit]
-) -> None:
-    """Connect a field to an edit: `edit(value)` makes it, `name()` names the undo step."""
-    field.entered.connect(lambda value: edit_at(field, document, name(), edit(value)))

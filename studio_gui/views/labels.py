@@ -10,7 +10,7 @@ from typing import Literal
 
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
-from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QSizePolicy, QWidget
 
 from studio_gui.domain.figures import Saturation
 from studio_gui.drawing.look import look_for
@@ -57,6 +57,21 @@ class TonedLabel(QLabel):
             self.setPalette(palette)
 
 
+class MessageLabel(TonedLabel):
+    """A sentence that says why something was not taken; out of sight while there is none."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__("over", parent)
+        self.setWordWrap(True)
+        self.hide()
+
+    def say(self, sentence: str) -> None:
+        """Say a sentence; an empty one takes the last away."""
+        if sentence != self.text():
+            self.setText(sentence)
+        self.setVisible(bool(sentence))
+
+
 class ShortenedLabel(TonedLabel):
     """One line that is shortened where there is no room; the whole of it is in the tooltip."""
 
@@ -68,7 +83,7 @@ class ShortenedLabel(TonedLabel):
     def show_text(self, text: str) -> None:
         if text != self._whole:
             self._whole = text
-            self.setAccessibleName(text)
+            call(self, text)
             self._shorten()
 
     def minimumSizeHint(self) -> QSize:
@@ -130,6 +145,21 @@ class SaturationLabel(QWidget):
             paint_saturation(painter, box, self._saturation, look_for(self.palette()))
         finally:
             painter.end()
+
+
+def rule() -> QFrame:
+    """Return a thin line between two parts of a pane."""
+    line = QFrame()
+    line.setFrameShape(QFrame.Shape.HLine)
+    line.setFrameShadow(QFrame.Shadow.Plain)
+    line.setForegroundRole(QPalette.ColorRole.Mid)
+    return line
+
+
+def call(widget: QWidget, name: str) -> None:
+    """Give a widget a name for screen readers, which are told only of a new one."""
+    if name != widget.accessibleName():
+        widget.setAccessibleName(name)
 
 
 def paint_swatch(painter: QPainter, box: QRectF, colour: QColor, palette: QPalette) -> None:

@@ -14,7 +14,7 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.section_model import Column, SectionModel
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.views.delegates import ChoiceDelegate, PlainDelegate, SaturationDelegate
-from studio_gui.views.labels import TonedLabel
+from studio_gui.views.labels import MessageLabel
 from studio_gui.wording.sentences import refusal
 
 #: Widest text that a column has to hold, by column; the name takes what is left.
@@ -56,10 +56,8 @@ class SectionTable(QWidget):
         self._following = False
         self.model = SectionModel(document, self)
         self.view = _View()
-        self.message = TonedLabel("over")
-        self.message.setWordWrap(True)
+        self.message = MessageLabel()
         self.message.setContentsMargins(8, 4, 8, 4)
-        self.message.hide()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -173,10 +171,9 @@ class SectionTable(QWidget):
 
     def _say(self, error: RovingLayError) -> None:
         sentence = refusal(error, self._document.plan)
-        self.message.setText(sentence)
-        self.message.show()
+        self.message.say(sentence)
         self.view.setAccessibleDescription(sentence)
 
     def _clear(self) -> None:
-        self.message.hide()
+        self.message.say("")
         self.view.setAccessibleDescription("")

@@ -1,0 +1,358 @@
+"""What a section is painted with: "12 + 38", stock by stock, by parts or by depth.
+
+The rule of this module: what is typed is ml for the whole set, in the order of the liquor's stocks, and one
+undo step. A change of the liquor changes every section that shares it; the pane above says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import partial
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QColor
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
+
+from studio_gui.document.open_plan import Edit, OpenPlan
+from studio_gui.domain.edits.contents import put_in, take_out
+from studio_gui.domain.edits.liquors import (
+    paint_amounts,
+    set_depths,
+    to_depth_basis,
+    to_parts_basis,
+)
+from studio_gui.domain.figures import SectionFigures, section_figures
+from studio_gui.domain.liquors import Liquor
+from studio_gui.domain.stocks import Stock
+from studio_gui.views.fields import ChoiceField, EntryField, QuantityField, edit_and_say, edit_at
+from studio_gui.views.labels import MessageLabel, ShortenedLabel, SwatchLabel, TonedLabel, call, scaled_font
+from studio_gui.wording.amounts import parse_amounts, shown_amounts
+from studio_gui.wording.naming import in_a_row, one_line
+from studio_gui.wording.quantities import DEPTH, VOLUME, shown, shown_briefly
+
+
+class AmountsField(EntryField):
+    """The line "12 + 38", one amount for each stock of the liquor."""
+
+    entered = Signal(tuple)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._names: tuple[str, ...] = ()
+
+    def set_amounts(self, amounts_ml: Sequence[float], names: Sequence[str]) -> None:
+        """Show ml for the whole set; `names` are those of the stocks they belong to."""
+        self._names = tuple(names)
+        self.show_text(shown_amounts(amounts_ml))
+
+    def _take(self, text: str) -> None:
+        amounts = parse_amounts(text)
+        if len(amounts) == len(self._names):
+            self.entered.emit(amounts)
+            return
+        names = in_a_row([one_line(name) for name in self._names])
+        self.say(
+            self.tr("Amounts typed: {0}; stocks in this liquor: {1}. Type one for each: {2}.").format(
+                len(amounts), len(self._names), names
+            )
+        )
+
+
+@dataclass(frozen=True)
+class _Row:
+    """The widgets of one stock of the liquor; figures that cannot be typed are labels."""
+
+    stock_id: str
+    swatch: SwatchLabel
+    name: ShortenedLabel
+    amount: QuantityField | TonedLabel
+    depth: QuantityField | TonedLabel | None
+    remove: QToolButton
+
+
+class LiquorEditor(QWidget):
+    """The liquor of the first selected section."""
+
+    def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._rows: list[_Row] = []
+        self._rows_for: object = None
+        self._section_id = ""
+        self.line = AmountsField()
+        self.line.entered.connect(self._paint)
+        self.total = TonedLabel("text")
+        self.line_names = ShortenedLabel("secondary")
+        self.add = ChoiceField()
+        self.add.chosen.connect(self._add)
+        self.basis = ChoiceField()
+        self.basis.chosen.connect(self._change_basis)
+        self.basis_name = QLabel()
+        self.basis_name.setBuddy(self.basis)
+        self.message = MessageLabel()
+        self._headings = (TonedLabel("secondary"), TonedLabel("secondary"))
+        self._lay_out()
+        document.shown.connect(self.refresh)
+        document.selected.connect(self.refresh)
+        self._set_fonts()
+        self._retranslate()
+
+    def changeEvent(self, event: QEvent) -> None:
+        if event.type() == QEvent.Type.LanguageChange:
+            self._retranslate()
+        elif event.type() == QEvent.Type.FontChange:
+            self._set_fonts()
+        super().changeEvent(event)
+
+    def refresh(self) -> None:
+        """Show the liquor of the selected section as the worksheet has it."""
+        sheet = self._document.sheet
+        index = self._document.selected_index
+        section = sheet.plan.sections[index]
+        if section.id != self._section_id:
+            self._section_id = section.id
+            self._drop_typing()
+        liquor = sheet.plan.liquor(section.liquor_id)
+        figures = self._figures_as_typed()
+        columns = {stock.id: column for column, stock in enumerate(sheet.plan.stocks)}
+        amounts = [float(figures.amounts_ml[index, columns[one]]) for one in liquor.stock_ids]
+        names = [sheet.plan.stock(one).name for one in liquor.stock_ids]
+        self.line.set_amounts(amounts, names)
+        self.line.setEnabled(bool(names))
+        self.total.show_text("= " + shown_briefly(VOLUME, sum(amounts)))
+        self._show_line_names(names)
+        self._show_rows(liquor, amounts, index)
+        self._show_choices(liquor)
+
+    # -- putting together ----------------------------------------------------------------------------------
+
+    def _lay_out(self) -> None:
+        line = QHBoxLayout()
+        line.setSpacing(8)
+        line.addWidget(self.line, 1)
+        line.addWidget(self.total)
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(6)
+        self._grid.setVerticalSpacing(4)
+        self._grid.setColumnStretch(1, 1)
+        for place, heading in enumerate(self._headings, start=2):
+            self._grid.addWidget(heading, 0, place, Qt.AlignmentFlag.AlignRight)
+        basis = QHBoxLayout()
+        basis.setSpacing(8)
+        basis.addWidget(self.basis_name)
+        basis.addWidget(self.basis, 1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        column.addLayout(line)
+        column.addWidget(self.line.message)
+        column.addWidget(self.line_names)
+        column.addSpacing(4)
+        column.addLayout(self._grid)
+        column.addWidget(self.add)
+        column.addWidget(self.message)
+        column.addLayout(basis)
+
+    def _set_fonts(self) -> None:
+        self.line.setFont(scaled_font(self.font(), 1.55, bold=True))
+        self.total.setFont(scaled_font(self.font(), 1.3, bold=True))
+
+    def _retranslate(self) -> None:
+        self.line.setAccessibleName(self.tr("Amounts for the whole set, ml"))
+        self.line.setToolTip(
+            self.tr("ml for the whole set, one for each stock. Typing them makes the liquor stand on parts.")
+        )
+        self.add.setPlaceholderText(self.tr("Add a stock…"))
+        self.add.setAccessibleName(self.tr("Add a stock to the liquor"))
+        self.basis_name.setText(self.tr("Keeps"))
+        self.basis.setToolTip(
+            self.tr("Parts: the jar stays; wetter fibre comes out darker. Depth: the shade stays.")
+        )
+        for heading, words in zip(self._headings, (self.tr("whole set"), self.tr("depth")), strict=True):
+            heading.show_text(words)
+        self.refresh()
+
+    # -- showing -------------------------------------------------------------------------------------------
+
+    def _figures_as_typed(self) -> SectionFigures:
+        """Return the figures without the acid line, which replaces let-down after the amounts are typed."""
+        plan = self._document.sheet.plan
+        if plan.acid_line is None:
+            return self._document.sheet.figures
+        return section_figures(replace(plan, acid_line=None))
+
+    def _show_line_names(self, names: Sequence[str]) -> None:
+        if names:
+            self.line_names.show_text(" + ".join(one_line(name, 300) for name in names))
+        else:
+            self.line_names.show_text(self.tr("Nothing in it yet: add a stock."))
+
+    def _show_rows(self, liquor: Liquor, amounts_ml: Sequence[float], index: int) -> None:
+        sheet = self._document.sheet
+        if self._rows_for != (liquor.basis, liquor.stock_ids):
+            self._rows_for = (liquor.basis, liquor.stock_ids)
+            self._make_rows(liquor)
+        dyes = {stock.id: column for column, stock in enumerate(sheet.plan.dyes)}
+        for row, amount_ml in zip(self._rows, amounts_ml, strict=True):
+            stock = sheet.plan.stock(row.stock_id)
+            row.swatch.show_colour(QColor(stock.swatches[0].srgb) if stock.is_dye else QColor("transparent"))
+            row.name.show_text(one_line(stock.name, 300))
+            call(row.remove, self.tr("Take {0} out of the liquor").format(one_line(stock.name)))
+            row.remove.setToolTip(row.remove.accessibleName())
+            if isinstance(row.amount, QuantityField):
+                row.amount.set_value(amount_ml)
+                call(row.amount, self.tr("{0}, ml for the whole set").format(one_line(stock.name)))
+            else:
+                row.amount.show_text(shown(VOLUME, amount_ml))
+            if isinstance(row.depth, QuantityField):
+                row.depth.set_value(next(d.depth_pct_owf for d in liquor.depths if d.stock_id == stock.id))
+                call(row.depth, self.tr("{0}, depth").format(one_line(stock.name)))
+            elif row.depth is not None:
+                row.depth.show_text(shown(DEPTH, float(sheet.figures.depth_pct_owf[index, dyes[stock.id]])))
+
+    def _make_rows(self, liquor: Liquor) -> None:
+        for old in self._rows:
+            for widget in (old.swatch, old.name, old.amount, old.depth, old.remove):
+                self._discard(widget)
+                if isinstance(widget, QuantityField):
+                    self._discard(widget.message)
+        plan = self._document.sheet.plan
+        self._rows = [self._new_row(plan.stock(one), liquor.basis == "depth") for one in liquor.stock_ids]
+        before: QWidget = self.line
+        for place, row in enumerate(self._rows):
+            self._place(row, 2 * place + 1)
+            for field in (row.amount, row.depth, row.remove):
+                if field is not None and not isinstance(field, TonedLabel):
+                    QWidget.setTabOrder(before, field)
+                    before = field
+        QWidget.setTabOrder(before, self.add)
+        for heading in self._headings:
+            heading.setVisible(bool(self._rows))
+
+    def _new_row(self, stock: Stock, by_depth: bool) -> _Row:
+        amount: QuantityField | TonedLabel = TonedLabel("text") if by_depth else QuantityField("fixed_ml")
+        depth: QuantityField | TonedLabel | None = None
+        if stock.is_dye:
+            depth = QuantityField("depth_pct_owf") if by_depth else TonedLabel("secondary")
+        if isinstance(amount, QuantityField):
+            amount.entered.connect(partial(self._type_amount, stock.id))
+        if isinstance(depth, QuantityField):
+            depth.entered.connect(partial(self._type_depth, stock.id))
+        remove = QToolButton()
+        remove.setText("×")
+        remove.setAutoRaise(True)
+        remove.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        remove.clicked.connect(lambda: self._remove(stock.id))
+        return _Row(stock.id, SwatchLabel(), ShortenedLabel("text"), amount, depth, remove)
+
+    def _place(self, row: _Row, line: int) -> None:
+        right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        wide = self.fontMetrics().horizontalAdvance("99999.9 ml") + 12
+        self._grid.addWidget(row.swatch, line, 0)
+        self._grid.addWidget(row.name, line, 1)
+        self._grid.addWidget(row.remove, line, 4)
+        for place, widget in ((2, row.amount), (3, row.depth)):
+            if isinstance(widget, QuantityField):
+                widget.setFixedWidth(wide)
+                self._grid.addWidget(widget, line, place)
+                self._grid.addWidget(widget.message, line + 1, 0, 1, 5)
+            elif widget is not None:
+                widget.setAlignment(right)
+                self._grid.addWidget(widget, line, place)
+
+    def _discard(self, widget: QWidget | None) -> None:
+        if widget is not None:
+            self._grid.removeWidget(widget)
+            widget.hide()
+            widget.deleteLater()
+
+    def _show_choices(self, liquor: Liquor) -> None:
+        plan = self._document.sheet.plan
+        by_depth = liquor.basis == "depth"
+        fill, add = self.tr("Fill with {0}"), self.tr("Add {0}")
+        self.add.set_choices(
+            [
+                ((fill if by_depth and not stock.is_dye else add).format(one_line(stock.name)), stock.id)
+                for stock in plan.stocks
+                if stock.id not in liquor.stock_ids
+            ],
+            None,
+        )
+        self.add.setEnabled(self.add.count() > 0)
+        self.basis.set_choices(
+            [(self.tr("parts (the jar stays)"), "parts"), (self.tr("depth (the shade stays)"), "depth")],
+            liquor.basis,
+        )
+
+    def _drop_typing(self) -> None:
+        self.message.say("")
+        self.line.drop()
+        for row in self._rows:
+            for field in (row.amount, row.depth):
+                if isinstance(field, QuantityField):
+                    field.drop()
+
+    # -- editing -------------------------------------------------------------------------------------------
+
+    @property
+    def _liquor(self) -> Liquor:
+        plan = self._document.plan
+        return plan.liquor(plan.section(self._section_id).liquor_id)
+
+    def _paint(self, amounts_ml: tuple[float, ...]) -> None:
+        amounts = dict(zip(self._liquor.stock_ids, amounts_ml, strict=True))
+        name = self.tr("Paint {0} ml").format(shown_amounts(amounts_ml))
+        edit_at(
+            self.line,
+            self._document,
+            name,
+            partial(paint_amounts, section_id=self._section_id, amounts_ml=amounts),
+        )
+
+    def _type_amount(self, stock_id: str, amount_ml: float) -> None:
+        index = self._document.plan.section_index(self._section_id)
+        row = self._figures_as_typed().amounts_ml[index].tolist()
+        columns = {stock.id: column for column, stock in enumerate(self._document.plan.stocks)}
+        amounts = {one: float(row[columns[one]]) for one in self._liquor.stock_ids} | {stock_id: amount_ml}
+        self._edit_in_row(
+            stock_id,
+            self.tr("Paint {0} ml").format(shown_amounts(amounts.values())),
+            partial(paint_amounts, section_id=self._section_id, amounts_ml=amounts),
+        )
+
+    def _type_depth(self, stock_id: str, depth_pct_owf: float) -> None:
+        liquor = self._liquor
+        depths = {one.stock_id: one.depth_pct_owf for one in liquor.depths} | {stock_id: depth_pct_owf}
+        self._edit_in_row(
+            stock_id, self.tr("Change depth"), partial(set_depths, liquor_id=liquor.id, depths=depths)
+        )
+
+    def _edit_in_row(self, stock_id: str, name: str, edit: Edit) -> None:
+        row = next(row for row in self._rows if row.stock_id == stock_id)
+        field = row.depth if isinstance(row.depth, QuantityField) else row.amount
+        if isinstance(field, QuantityField):
+            edit_at(field, self._document, name, edit)
+
+    def _add(self, stock_id: object) -> None:
+        stock = self._document.plan.stock(str(stock_id))
+        self._edit(
+            self.tr("Add {0} to the liquor").format(one_line(stock.name)),
+            partial(put_in, liquor_id=self._liquor.id, stock_id=stock.id),
+        )
+
+    def _remove(self, stock_id: str) -> None:
+        stock = self._document.plan.stock(stock_id)
+        self._edit(
+            self.tr("Take {0} out of the liquor").format(one_line(stock.name)),
+            partial(take_out, liquor_id=self._liquor.id, stock_id=stock_id),
+        )
+
+    def _change_basis(self, basis: object) -> None:
+        change = to_depth_basis if basis == "depth" else to_parts_basis
+        name = self.tr("Keep the depth") if basis == "depth" else self.tr("Keep the parts")
+        self._edit(name, partial(change, liquor_id=self._liquor.id))
+
+    def _edit(self, name: str, edit: Edit) -> None:
+        edit_and_say(self._document, name, edit, self.message.say)
+        self.refresh()  # a choice that was refused goes back to what stands

@@ -1,0 +1,131 @@
+"""What comes of a section's liquor and liquid, as a small table to read.
+
+The rule of this module: it only shows what the worksheet has, and says in the tooltip what a figure means.
+"""
+
+from __future__ import annotations
+
+import math
+
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.strands import strand_ml
+from studio_gui.domain.worksheet import Worksheet
+from studio_gui.views.labels import SaturationLabel, Tone, TonedLabel
+from studio_gui.wording.naming import one_line
+from studio_gui.wording.quantities import DEPTH, VOLUME, WETNESS, shown, shown_bare
+
+PER_ROVING, PER_STRAND, APPLIED, HELD, STATE, DEPTHS, ACID, ACID_LINE = _ROWS = tuple(range(8))
+
+
+class SectionFiguresView(QWidget):
+    """The figures of the first selected section."""
+
+    def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._names = [TonedLabel("secondary") for _ in _ROWS]
+        self._values = [TonedLabel("text") for _ in _ROWS]
+        self._mark = SaturationLabel()
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(12)
+        self._grid.setVerticalSpacing(3)
+        self._grid.setColumnStretch(0, 1)
+        for row, (name, value) in enumerate(zip(self._names, self._values, strict=True)):
+            self._grid.addWidget(name, row, 0)
+            if row == STATE:
+                state = QHBoxLayout()
+                state.setSpacing(6)
+                state.addStretch(1)
+                state.addWidget(self._mark)
+                state.addWidget(value)
+                self._grid.addLayout(state, row, 1)
+            else:
+                value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+                self._grid.addWidget(value, row, 1)
+        document.shown.connect(self._show)
+        document.selected.connect(self._show)
+        self._retranslate()
+
+    def changeEvent(self, event: QEvent) -> None:
+        if event.type() == QEvent.Type.LanguageChange:
+            self._retranslate()
+        super().changeEvent(event)
+
+    def _retranslate(self) -> None:
+        words = {
+            PER_ROVING: (self.tr("Each roving"), self.tr("Liquor for one roving of the set")),
+            PER_STRAND: (self.tr("Each strand"), self.tr("Liquor for each pass of one roving, in its order")),
+            APPLIED: (self.tr("On the fibre"), self.tr("Liquor on the dry fibre")),
+            HELD: (
+                self.tr("Held, of limit"),
+                self.tr("Soak and liquor at the fullest moment; the limit is your own measurement"),
+            ),
+            STATE: (self.tr("Wetness"), ""),
+            ACID: (self.tr("Acid"), self.tr("Acid on the fibre, soak and liquor together, % of its weight")),
+            ACID_LINE: (self.tr("Acid line"), self.tr("Acid stock that replaces let-down in every jar")),
+            DEPTHS: (
+                self.tr("Depth in all"),
+                self.tr("Dye on the fibre, % of its weight, before any wiping"),
+            ),
+        }
+        for row, (name, meaning) in words.items():
+            self._names[row].show_text(name)
+            self._names[row].setToolTip(meaning)
+        self._show()
+
+    def _show(self) -> None:
+        sheet, index = self._document.sheet, self._document.selected_index
+        plan, figures = sheet.plan, sheet.figures
+        strands = strand_ml(figures, index)
+        self._say(PER_ROVING, shown(VOLUME, float(figures.liquid_ml[index]) / plan.fibre.rovings))
+        self._say(PER_STRAND, _strands_shown(strands))
+        self._show_row(PER_ROVING, plan.fibre.rovings > 1)
+        self._show_row(PER_STRAND, len(strands) > 1)
+        self._say(APPLIED, shown(WETNESS, float(figures.applied_ml_per_g[index])))
+        held, limit = float(figures.held_ml_per_g[index]), plan.liquid.limit_ml_per_g
+        self._say(HELD, self.tr("{0} of {1}").format(shown_bare(WETNESS, held), shown(WETNESS, limit)))
+        self._show_wetness(sheet, index)
+        acid = float(figures.acid_pct_owf[index])
+        self._say(ACID, self.tr("unknown") if math.isnan(acid) else shown(DEPTH, acid))
+        self._show_acid_line(sheet, index)
+        self._say(DEPTHS, shown(DEPTH, float(figures.depth_pct_owf[index].sum())))
+
+    def _show_wetness(self, sheet: Worksheet, index: int) -> None:
+        saturation = sheet.figures.saturation(index)
+        self._mark.show_saturation(saturation)
+        free = shown(VOLUME, float(sheet.figures.free_ml[index]))
+        words: dict[str, tuple[str, Tone]] = {
+            "over": (self.tr("{0} over the brim").format(free), "over"),
+            "under": (self.tr("core may stay white"), "under"),
+            "in range": (self.tr("in range"), "text"),
+        }
+        text, tone = words[saturation]
+        self._values[STATE].set_tone(tone)
+        self._say(STATE, text)
+
+    def _show_acid_line(self, sheet: Worksheet, index: int) -> None:
+        line = sheet.plan.acid_line
+        self._show_row(ACID_LINE, line is not None)
+        if line is not None:
+            column = [stock.id for stock in sheet.plan.stocks].index(line.stock_id)
+            amount = shown(VOLUME, float(sheet.figures.amounts_ml[index, column]))
+            self._say(ACID_LINE, f"{amount} {one_line(sheet.plan.stock(line.stock_id).name, 24)}")
+
+    def _show_row(self, row: int, visible: bool) -> None:
+        for label in (self._names[row], self._values[row]):
+            label.setVisible(visible)
+
+    def _say(self, row: int, words: str) -> None:
+        self._values[row].show_text(words)
+
+
+def _strands_shown(strands_ml: tuple[float, ...]) -> str:
+    """Return what each strand takes: one amount where all take the same, else each in its order."""
+    words = [shown_bare(VOLUME, ml) for ml in strands_ml]
+    if len(set(words)) == 1:
+        return shown(VOLUME, strands_ml[0])
+    return " · ".join(words[:-1]) + " · " + shown(VOLUME, strands_ml[-1])
