@@ -18,7 +18,6 @@ from studio_gui.document.preferences import Preferences
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.worksheet import worksheet
-from studio_gui.export.registry import export_plan
 from studio_gui.paths import samples_dir
 from studio_gui.storage.files import PLAN_SUFFIX
 from studio_gui.wording.sentences import refusal
@@ -119,6 +118,9 @@ class FileCommands(QObject):
 
     def export(self) -> None:
         """Ask for a file and export the plan by its ending."""
+        # loaded when wanted: the start of the program does without it
+        from studio_gui.export.registry import export_plan  # noqa: PLC0415
+
         filters = [
             self.tr("Section map (*.json)"),
             self.tr("Table (*.csv)"),

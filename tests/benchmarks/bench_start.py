@@ -83,6 +83,7 @@ def report() -> None:
 
 def measured(kind: str) -> dict[str, float]:
     environment = {**os.environ, "STARTED": repr(time.time()), "PYTHONPATH": str(ROOT)}
+    environment.pop("PYTHONDONTWRITEBYTECODE", None)  # an installed program is compiled
     environment.setdefault("QT_QPA_PLATFORM", "offscreen")
     run = subprocess.run(
         [sys.executable, __file__, kind], env=environment, capture_output=True, text=True, check=True

@@ -1,0 +1,212 @@
+"""If these fail, somebody loses work to New, Open, Save or Quit."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QSettings
+from PySide6.QtWidgets import QMessageBox, QWidget
+from pytestqt.qtbot import QtBot
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.document.preferences import Preferences
+from studio_gui.domain.edits.boundaries import move_boundary
+from studio_gui.domain.new_plan import new_plan
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.worksheet import worksheet
+from studio_gui.storage.files import read_plan, save_plan
+from studio_gui.views.file_commands import FileCommands
+from tests.drawing.plans import plain_plan
+from tests.views.dialogs import answering, cancel, choose_file, press
+
+Button = QMessageBox.StandardButton
+
+
+class Desk:
+    """A document with its file commands, and a folder to keep plans in."""
+
+    def __init__(self, qtbot: QtBot, folder: Path) -> None:
+        self.folder = folder
+        self.document = OpenPlan(plain_plan(3))
+        self.window = QWidget()
+        qtbot.addWidget(self.window)
+        self.window.show()
+        settings = QSettings(str(folder / "settings.ini"), QSettings.Format.IniFormat)
+        self.preferences = Preferences(settings)
+        self.files = FileCommands(self.document, self.preferences, self.window)
+        self.said: list[str] = []
+        self.files.said.connect(self.said.append)
+
+    def change(self) -> None:
+        assert self.document.edit("Move", lambda plan: move_boundary(plan, 0, 1.0))
+
+    def plan_file(self, name: str = "other.roving.json") -> Path:
+        path = self.folder / name
+        save_plan(path, plain_plan(5))
+        return path
+
+    def modified(self) -> bool:
+        return self.document.is_modified
+
+    def plan(self) -> Plan:
+        return self.document.plan
+
+
+@pytest.fixture
+def desk(qtbot: QtBot, tmp_path: Path) -> Desk:
+    return Desk(qtbot, tmp_path)
+
+
+def test_save_asks_for_a_name_once_and_then_writes_there(desk: Desk) -> None:
+    desk.change()
+    target = desk.folder / "mine.roving.json"
+    with answering(choose_file(target)):
+        desk.files.save_action.trigger()
+    assert read_plan(target) == desk.plan()
+    assert not desk.modified()
+    assert "mine.roving.json" in desk.said[-1]
+    desk.document.undo_stack.undo()
+    assert desk.modified(), "undoing past the save is a change"
+    with answering():
+        desk.files.save_action.trigger()
+    assert read_plan(target) == desk.plan()
+    assert desk.preferences.folder == desk.folder
+
+
+def test_a_name_without_ending_gets_the_plan_s(desk: Desk) -> None:
+    with answering(choose_file(desk.folder / "plain")):
+        desk.files.save_as_action.trigger()
+    assert (desk.folder / "plain.roving.json").exists()
+    desk.change()
+    with answering(choose_file(desk.folder / "plain"), press(Button.Cancel)):
+        desk.files.save_as_action.trigger()
+    assert read_plan(desk.folder / "plain.roving.json") == plain_plan(3)
+
+
+def test_leaving_the_dialog_saves_nothing(desk: Desk) -> None:
+    desk.change()
+    with answering(cancel):
+        assert not desk.files.save()
+    assert desk.modified()
+    assert desk.document.path is None
+
+
+def test_a_file_changed_outside_is_not_written_over_without_a_choice(desk: Desk) -> None:
+    path = desk.plan_file()
+    desk.document.open_file(path)
+    foreign = path.read_bytes().replace(b"Plain", b"Theirs")
+    path.write_bytes(foreign)
+    desk.change()
+    with answering(press(Button.Cancel)) as said:
+        assert not desk.files.save()
+    assert "other.roving.json" in said[0]
+    assert path.read_bytes() == foreign
+    with answering(press(Button.Yes)):
+        assert desk.files.save()
+    assert read_plan(path) == desk.plan()
+
+
+def test_a_failed_save_says_why_and_keeps_everything(desk: Desk) -> None:
+    desk.change()
+    before = desk.plan()
+    gone = desk.folder / "gone"
+    gone.mkdir()
+    path = gone / "mine.roving.json"
+    desk.document.save(path)
+    path.unlink()
+    gone.rmdir()
+    desk.document.undo_stack.undo()
+    with answering(press(Button.Ok)) as said:
+        assert not desk.files.save()
+    assert said[0].startswith("The plan was not saved.")
+    assert desk.modified()
+    desk.document.undo_stack.redo()
+    assert desk.plan() is before
+
+
+@pytest.mark.parametrize("answer", [Button.Save, Button.Discard, Button.Cancel])
+def test_unsaved_changes_are_asked_about(desk: Desk, answer: QMessageBox.StandardButton) -> None:
+    mine = desk.folder / "mine.roving.json"
+    desk.document.save(mine)
+    desk.change()
+    changed = desk.plan()
+    with answering(press(answer)):
+        desk.files.open_path(desk.plan_file())
+    kept = desk.plan() is changed
+    assert kept == (answer == Button.Cancel)
+    assert (read_plan(mine) == changed) == (answer == Button.Save)
+
+
+def test_open_replaces_the_plan_and_starts_clean(desk: Desk) -> None:
+    path = desk.plan_file()
+    with answering(choose_file(path)):
+        desk.files.open_action.trigger()
+    assert len(desk.plan().sections) == 5
+    assert desk.document.path == path
+    assert not desk.modified()
+    with answering(cancel):
+        desk.files.open_action.trigger()
+    assert desk.document.path == path
+
+
+@pytest.mark.parametrize(
+    "content",
+    [b"", b"[1, 2", b'{"document": "something else"}', b"[" * 100_000, b"\xff\xfe", b'{"version": NaN}'],
+    ids=["empty", "cut", "foreign", "nested", "bytes", "nan"],
+)
+def test_a_bad_file_is_one_dialog_and_no_change(desk: Desk, content: bytes) -> None:
+    desk.change()
+    before = desk.plan()
+    desk.document.save(desk.folder / "mine.roving.json")
+    bad = desk.folder / "bad.roving.json"
+    bad.write_bytes(content)
+    with answering(press(Button.Ok)) as said:
+        desk.files.open_path(bad)
+    assert said[0].startswith("This file was not opened.")
+    assert "Traceback" not in said[0]
+    assert desk.plan() is before
+    assert desk.document.path == desk.folder / "mine.roving.json"
+    assert bad.read_bytes() == content
+
+
+def test_new_starts_a_small_plan_that_needs_no_mending(desk: Desk) -> None:
+    with answering():
+        desk.files.new_action.trigger()
+    assert desk.plan() == new_plan()
+    assert worksheet(desk.plan()).checks == ()
+
+
+def test_samples_are_at_hand(desk: Desk) -> None:
+    with answering(choose_file(Path("two-shores.roving.json"))):
+        desk.files.sample_action.trigger()
+    assert desk.plan().lay.passes == 2
+
+
+@pytest.mark.parametrize("ending", [".json", ".csv", ".svg", ".png"])
+def test_export_writes_what_the_ending_says(desk: Desk, ending: str) -> None:
+    target = desk.folder / f"map{ending}"
+    with answering(choose_file(target)):
+        desk.files.export_action.trigger()
+    assert target.stat().st_size > 100
+    assert target.name in desk.said[-1]
+    if ending == ".json":
+        assert json.loads(target.read_text(encoding="utf-8"))["document"] == "section-map"
+
+
+def test_an_export_of_unknown_kind_is_refused_in_words(desk: Desk) -> None:
+    with answering(choose_file(desk.folder / "map.xls"), press(Button.Ok)) as said:
+        desk.files.export_action.trigger()
+    assert said[-1].startswith("Nothing was exported.")
+    assert not (desk.folder / "map.xls").exists()
+    with answering(cancel):
+        desk.files.export_action.trigger()
+
+
+def test_an_export_without_ending_takes_the_chosen_kind(desk: Desk) -> None:
+    with answering(choose_file(desk.folder / "map")):
+        desk.files.export_action.trigger()
+    assert (desk.folder / "map.json").exists()
+    with answering(choose_file(desk.folder / "map"), press(Button.Cancel)):
+        desk.files.export_action.trigger()
