@@ -24,7 +24,8 @@ MARGIN_RIGHT = 36.0
 TAPE_HEIGHT = 28.0
 SLIP_HEIGHT = 26.0
 FIGURES_HEIGHT = 74.0
-TALLEST_STRAND = 34.0
+TALLEST_STRAND = 76.0  # on the canvas, where there is room
+PICTURE_STRAND = 34.0  # in pictures for files
 THINNEST_STRAND = 9.0
 TARGET = 24.0  # smallest thing to aim at, px
 
@@ -176,7 +177,7 @@ def lay_layout(sheet: Worksheet, size: QSizeF) -> LayLayout:
 def picture_size(sheet: Worksheet, width: float) -> QSizeF:
     """Return the size of a picture of `width` in which every roving is drawn at full thickness."""
     plan = sheet.plan
-    strands = _strands_height(TALLEST_STRAND, plan.fibre.rovings, plan.lay.passes)
+    strands = _strands_height(PICTURE_STRAND, plan.fibre.rovings, plan.lay.passes)
     return QSizeF(width, strands + 2.0 * TAPE_HEIGHT + FIGURES_HEIGHT + SLIP_HEIGHT + 64.0)
 
 

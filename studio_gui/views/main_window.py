@@ -70,7 +70,7 @@ class MainWindow(QMainWindow):
         middle.addWidget(self.table)
         middle.setStretchFactor(0, 3)
         middle.setStretchFactor(1, 1)
-        middle.setSizes([560, 240])
+        middle.setSizes([500, 300])
         middle.setCollapsible(0, False)
         centre = QWidget()
         column = QVBoxLayout(centre)

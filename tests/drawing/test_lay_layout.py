@@ -13,6 +13,7 @@ from studio_gui.domain.edits.inputs import set_lay
 from studio_gui.domain.edits.sections import set_locked
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.drawing.lay_layout import (
+    PICTURE_STRAND,
     TARGET,
     LayLayout,
     lay_layout,
@@ -103,7 +104,7 @@ def test_a_picture_has_room_for_every_roving_at_full_thickness() -> None:
     sheet = worksheet(plain_plan(rovings=12, passes=2))
     layout = lay_layout(sheet, picture_size(sheet, 1600.0))
     assert layout.rovings_shown == 12
-    assert layout.strand_height == pytest.approx(34.0)
+    assert layout.strand_height == pytest.approx(PICTURE_STRAND)
 
 
 def test_a_running_gesture_keeps_the_scale() -> None:
