@@ -156,7 +156,7 @@ def _paint_bare_figure(
     painter.setFont(font)
     painter.setPen(look.text)
     figure = shown_bare(VOLUME, float(figures.liquid_ml[item.index]))
-    if QFontMetricsF(font).horizontalAdvance(figure) <= column.width() - 2.0:
+    if QFontMetricsF(font).horizontalAdvance(figure) <= column.width() - 6.0:
         place = QRectF(column.left(), column.top() + 16.0, column.width(), 20.0)
         painter.drawText(place, Qt.AlignmentFlag.AlignCenter, figure)
     else:
