@@ -15,11 +15,10 @@ from typing import Any
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QColor
 
-from studio_gui.document.open_plan import OpenPlan
+from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.document.row_model import RIGHT, Index, Role, RowModel
 from studio_gui.domain.colour.swatches import Swatch, checked_srgb
 from studio_gui.domain.edits.stocks import change_stock, change_strength_keeping_depth
-from studio_gui.domain.plan import Plan
 from studio_gui.domain.stocks import STRENGTHS_KNOWN, Stock, StrengthKnown
 from studio_gui.domain.stocks import Role as StockRole
 from studio_gui.wording.quantities import ACID, DEPTH, STRENGTH, VOLUME, Kind, parse, shown, shown_bare
@@ -106,12 +105,17 @@ class StockModel(RowModel):
         stock = self._stocks[row]
         if column == Column.STRENGTH:
             strength = parse(STRENGTH, typed, "strength_g_per_l")
-            change = change_strength_keeping_depth if self.keeps_depths else _change_strength
-            return self.edit(
-                self.tr("Change strength"), partial(change, stock_id=stock.id, strength_g_per_l=strength)
-            )
+            return self.edit(self.tr("Change strength"), self.strength_edit(stock.id, strength))
         name, changes = self._changes(stock, Column(column), typed)
         return self.edit(name, partial(change_stock, stock_id=stock.id, **changes))
+
+    def strength_edit(self, stock_id: str, strength_g_per_l: float) -> Edit:
+        """Return the edit that gives a dye a new strength and leaves alone what is to be kept."""
+        if self.keeps_depths:
+            return partial(
+                change_strength_keeping_depth, stock_id=stock_id, strength_g_per_l=strength_g_per_l
+            )
+        return partial(change_stock, stock_id=stock_id, strength_g_per_l=strength_g_per_l)
 
     def known_choices(self) -> list[tuple[str, StrengthKnown]]:
         """Return how a strength may be known, in words and as the plan has it."""
@@ -219,7 +223,3 @@ def new_dye(stock_id: str, name: str, fibre_srgb: str) -> Stock:
     """Return a dye to put on the shelf, with a swatch to start from: 1 % owf on this fibre."""
     swatch = Swatch(NEW_DYE_DEPTH_PCT_OWF, NEW_DYE_SRGB, fibre_srgb)
     return Stock(stock_id, name, "dye", strength_g_per_l=NEW_DYE_STRENGTH_G_PER_L, swatches=(swatch,))
-
-
-def _change_strength(plan: Plan, stock_id: str, strength_g_per_l: float) -> Plan:
-    return change_stock(plan, stock_id, strength_g_per_l=strength_g_per_l)

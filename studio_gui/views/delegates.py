@@ -47,6 +47,8 @@ class SwatchDelegate(PlainDelegate):
 
     def initStyleOption(self, option: QStyleOptionViewItem, index: Index) -> None:
         super().initStyleOption(option, index)
+        if index.data(Qt.ItemDataRole.DecorationRole) is None:
+            return
         option.features |= QStyleOptionViewItem.ViewItemFeature.HasDecoration
         option.decorationSize = QSize(SWATCH_SIDE + 2, SWATCH_SIDE)
 

@@ -199,6 +199,7 @@ class QuantityListField(EntryField):
         super().__init__(parent)
         self._field, self._kind, self._joint = field, FIELD_KINDS[field], joint
         self._values: tuple[float, ...] = ()
+        self.setAlignment(Qt.AlignmentFlag.AlignRight)
 
     def set_values(self, values: Sequence[float]) -> None:
         """Show values in the plan's unit; none at all shows an empty field."""

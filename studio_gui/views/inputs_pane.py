@@ -1,15 +1,315 @@
-"""Fibre, lay, liquid, bench and acid limits."""
+"""The inputs of the plan: title, fibre, lay, liquid, bench, and when to warn of acid.
+
+The rule of this module: every number is somebody's own measurement or a common practice that they may change;
+its tooltip says which.
+"""
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QWidget
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from functools import partial
+from typing import Any
 
-from studio_gui.document.open_plan import OpenPlan
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+
+from studio_gui.document.open_plan import Edit, OpenPlan
+from studio_gui.domain.edits.inputs import set_bench, set_fibre, set_lay, set_liquid, set_passes
+from studio_gui.domain.edits.pieces import piece_masses_g, set_pieces
+from studio_gui.domain.fibre import MATCHINGS, MOST_FOLDS
+from studio_gui.domain.plan import Plan
+from studio_gui.views.fields import (
+    ChoiceField,
+    ColourField,
+    EntryField,
+    QuantityField,
+    QuantityListField,
+    TextField,
+    edit_and_say,
+    edit_at,
+)
+from studio_gui.views.labels import MessageLabel, TonedLabel, call, scaled_font
+from studio_gui.wording.fields import FIELD_KINDS, field_name
+from studio_gui.wording.quantities import Kind
+
+FIELD_WIDTH = "99999.99 ml/g"
+
+
+@dataclass(frozen=True)
+class Input:
+    """A number of the plan: how it is read, and the edit that sets it."""
+
+    field: str
+    read: Callable[[Plan], float | None]
+    write: Callable[[Plan, Any], Plan]
+    may_be_unknown: bool = False
+    kind: Kind | None = None
+
+
+#: Syringes are graduated in quarters of a millilitre, which one decimal would not show.
+_FINE_VOLUME = replace(FIELD_KINDS["graduation_ml"], decimals=2)
+
+FIBRE = (
+    Input("mass_g", lambda p: p.fibre.mass_g, lambda p, v: set_fibre(p, mass_g=v)),
+    Input("length_m", lambda p: p.fibre.length_m, lambda p, v: set_fibre(p, length_m=v)),
+    Input("rovings", lambda p: p.fibre.rovings, lambda p, v: set_fibre(p, rovings=int(v))),
+)
+LAY = (Input("overhang_m", lambda p: p.lay.overhang_m, lambda p, v: set_lay(p, overhang_m=v)),)
+LIQUID = (
+    Input(
+        "uptake_ml_per_g", lambda p: p.liquid.uptake_ml_per_g, lambda p, v: set_liquid(p, uptake_ml_per_g=v)
+    ),
+    Input("soak_ml_per_g", lambda p: p.liquid.soak_ml_per_g, lambda p, v: set_liquid(p, soak_ml_per_g=v)),
+    Input("limit_ml_per_g", lambda p: p.liquid.limit_ml_per_g, lambda p, v: set_liquid(p, limit_ml_per_g=v)),
+    Input(
+        "penetration_ml_per_g",
+        lambda p: p.liquid.penetration_ml_per_g,
+        lambda p, v: set_liquid(p, penetration_ml_per_g=v),
+    ),
+    Input(
+        "soak_acid_g_per_l",
+        lambda p: p.liquid.soak_acid_g_per_l,
+        lambda p, v: set_liquid(p, soak_acid_g_per_l=v),
+        may_be_unknown=True,
+    ),
+    Input("wicking_mm", lambda p: p.wicking_mm, lambda p, v: replace(p, wicking_mm=v)),
+)
+BENCH = (
+    Input("spare_share", lambda p: p.bench.spare_share, lambda p, v: set_bench(p, spare_share=v)),
+    Input("dead_ml", lambda p: p.bench.dead_ml, lambda p, v: set_bench(p, dead_ml=v)),
+    Input(
+        "graduation_ml",
+        lambda p: p.bench.graduation_ml,
+        lambda p, v: set_bench(p, graduation_ml=v),
+        kind=_FINE_VOLUME,
+    ),
+)
+ACID = (
+    Input("acid_ratio_limit", lambda p: p.acid.ratio, lambda p, v: replace(p, acid=replace(p.acid, ratio=v))),
+    Input(
+        "acid_floor_pct_owf",
+        lambda p: p.acid.floor_pct_owf,
+        lambda p, v: replace(p, acid=replace(p.acid, floor_pct_owf=v)),
+    ),
+)
 
 
 class InputsPane(QWidget):
-    """Fibre, lay, liquid, bench and acid limits."""
+    """Fields of the plan's inputs, group by group."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
+        self.title = TextField()
+        self.undyed = ColourField("undyed_srgb")
+        self.pieces = QuantityListField("mass_g", " + ")
+        self.passes = ChoiceField()
+        self.folds = QuantityListField("fold_position_m")
+        self.matching = ChoiceField()
+        self.message = MessageLabel()
+        self.fields: dict[str, QuantityField] = {}
+        self._inputs = {one.field: one for one in (*FIBRE, *LAY, *LIQUID, *BENCH, *ACID)}
+        self._labels: dict[str, QLabel] = {}
+        self._headings = [TonedLabel("text") for _ in range(5)]
+        self._grid = QGridLayout()
+        self._lay_out()
+        self._connect()
+        self._set_fonts()
+        self._retranslate()
+
+    def changeEvent(self, event: QEvent) -> None:
+        if event.type() == QEvent.Type.LanguageChange:
+            self._retranslate()
+        elif event.type() == QEvent.Type.FontChange:
+            self._set_fonts()
+        super().changeEvent(event)
+
+    # -- putting together ----------------------------------------------------------------------------------
+
+    def _lay_out(self) -> None:
+        self._grid.setHorizontalSpacing(8)
+        self._grid.setVerticalSpacing(4)
+        self._grid.setColumnStretch(0, 1)
+        fibre, lay, liquid, bench, acid = self._headings
+        self._add_group(fibre, FIBRE)
+        self._add_row("pieces", self.pieces)
+        self._add_row("undyed_srgb", self.undyed)
+        self._add_group(lay, ())
+        self._add_row("passes", self.passes)
+        self._add_row("fold_positions_m", self.folds)
+        self._add_row("matching", self.matching)
+        self._add_group(None, LAY)
+        self._add_group(liquid, LIQUID)
+        self._add_group(bench, BENCH)
+        self._add_group(acid, ACID)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 8, 12, 12)
+        title = QHBoxLayout()
+        title.setSpacing(8)
+        title.addWidget(self._label("title", self.title))
+        title.addWidget(self.title, 1)
+        column.addLayout(title)
+        column.addWidget(self.title.message)
+        column.addLayout(self._grid)
+        column.addWidget(self.message)
+        column.addStretch(1)
+
+    def _add_group(self, heading: TonedLabel | None, inputs: Sequence[Input]) -> None:
+        if heading is not None:
+            row = self._grid.rowCount()
+            self._grid.setRowMinimumHeight(row, 8)
+            self._grid.addWidget(heading, row + 1, 0, 1, 2)
+        for one in inputs:
+            field = QuantityField(one.field, one.kind, may_be_unknown=one.may_be_unknown)
+            field.entered.connect(partial(self._enter, one.field))
+            field.made_unknown.connect(partial(self._enter, one.field, None))
+            self.fields[one.field] = field
+            self._add_row(one.field, field)
+
+    def _add_row(self, name: str, field: EntryField | ColourField | ChoiceField) -> None:
+        row = self._grid.rowCount()
+        self._grid.addWidget(self._label(name, field), row, 0)
+        self._grid.addWidget(field, row, 1)
+        if not isinstance(field, ChoiceField):
+            self._grid.addWidget(field.message, row + 1, 0, 1, 2)
+
+    def _label(self, name: str, field: EntryField | ColourField | ChoiceField) -> QLabel:
+        label = self._labels[name] = QLabel()
+        label.setWordWrap(True)
+        label.setBuddy(field.edit if isinstance(field, ColourField) else field)
+        return label
+
+    def _connect(self) -> None:
+        self._document.shown.connect(self._show)
+        self.title.entered.connect(self._set_title)
+        self.undyed.entered.connect(self._set_undyed)
+        self.pieces.entered.connect(self._set_pieces)
+        self.passes.chosen.connect(self._set_passes)
+        self.folds.entered.connect(self._set_folds)
+        self.matching.chosen.connect(self._set_matching)
+
+    def _set_fonts(self) -> None:
+        for heading in self._headings:
+            heading.setFont(scaled_font(self.font(), 1.0, bold=True))
+        width = self.fontMetrics().horizontalAdvance(FIELD_WIDTH) + 16
+        for field in (
+            *self.fields.values(),
+            self.pieces,
+            self.undyed,
+            self.passes,
+            self.folds,
+            self.matching,
+        ):
+            field.setFixedWidth(width)
+
+    def _retranslate(self) -> None:
+        headings = (self.tr("Fibre"), self.tr("Lay"), self.tr("Liquid"), self.tr("Bench"), self.tr("Acid"))
+        for heading, words in zip(self._headings, headings, strict=True):
+            heading.show_text(words)
+        for name, label in self._labels.items():
+            label.setText(self._words(name))
+        for row in ("title", "pieces", "passes", "fold_positions_m", "matching"):
+            call(self._labels[row].buddy(), self._words(row))
+        for name, field in self.fields.items():
+            field.setToolTip(self._meaning(name))
+        self.pieces.setToolTip(
+            self.tr("An uneven top, cut or measured into pieces of equal length: the weight of each in order")
+        )
+        self.folds.setToolTip(self.tr("Places along the roving, from its start; between them a semicolon"))
+        self._show()
+
+    def _words(self, name: str) -> str:
+        own = {
+            "pieces": self.tr("Equal lengths weigh"),
+            "passes": self.tr("Folded into"),
+            "undyed_srgb": self.tr("Undyed colour"),
+        }
+        return own.get(name) or field_name(name)
+
+    def _meaning(self, name: str) -> str:
+        own = self.tr("Measure your own; what a new plan starts with is common practice, without a source.")
+        meanings = {
+            "mass_g": self.tr("Air-dry, each roving of the set"),
+            "length_m": self.tr("Of each roving, unrolled"),
+            "rovings": self.tr("How many are painted alike, side by side"),
+            "overhang_m": self.tr("Both ends together; 20 cm is common practice, without a source."),
+            "uptake_ml_per_g": self.tr("Liquor painted on dry fibre, where a section follows it.")
+            + " "
+            + own,
+            "soak_ml_per_g": self.tr("Water in the fibre before painting.") + " " + own,
+            "limit_ml_per_g": self.tr("What the wrapped fibre holds with no free liquid.") + " " + own,
+            "penetration_ml_per_g": self.tr("Least liquor that wets the core.") + " " + own,
+            "soak_acid_g_per_l": self.tr("Type ? while it is not known, 0 where there is none."),
+            "wicking_mm": self.tr("Width over which two colours run together.") + " " + own,
+            "spare_share": self.tr("Added to every jar"),
+            "dead_ml": self.tr("Left behind in every jar and syringe"),
+            "graduation_ml": self.tr("Smallest step of the syringe or cylinder"),
+            "acid_ratio_limit": self.tr(
+                "Sections that differ by more are warned of; 1.25 is common practice, without a source."
+            ),
+            "acid_floor_pct_owf": self.tr(
+                "Sections with less are warned of; 1 % is common practice, without a source."
+            ),
+        }
+        return meanings[name]
+
+    # -- showing -------------------------------------------------------------------------------------------
+
+    def _show(self) -> None:
+        plan = self._document.sheet.plan
+        self.title.set_value(plan.title)
+        self.undyed.set_value(plan.fibre.undyed_srgb)
+        for name, field in self.fields.items():
+            field.set_value(self._inputs[name].read(plan))
+        self._show_pieces(plan)
+        self._show_folds(plan)
+
+    def _show_pieces(self, plan: Plan) -> None:
+        masses = piece_masses_g(plan.fibre)
+        self.pieces.set_values(masses if masses is not None and len(masses) > 1 else ())
+        self.pieces.setPlaceholderText(self.tr("uneven, by marks") if masses is None else self.tr("the same"))
+
+    def _show_folds(self, plan: Plan) -> None:
+        choices = [(self.tr("1: straight"), 1)] + [(str(count), count) for count in range(2, MOST_FOLDS + 2)]
+        self.passes.set_choices(choices, plan.lay.passes)
+        self.folds.set_values(plan.lay.fold_positions_m)
+        words = {"by length": self.tr("by length"), "by weight": self.tr("by weight")}
+        self.matching.set_choices([(words[one], one) for one in MATCHINGS], plan.lay.matching)
+        for name, field in (("fold_positions_m", self.folds), ("matching", self.matching)):
+            self._labels[name].setVisible(plan.lay.passes > 1)
+            field.setVisible(plan.lay.passes > 1)
+
+    # -- editing -------------------------------------------------------------------------------------------
+
+    def _enter(self, name: str, value: float | None) -> None:
+        write = self._inputs[name].write
+        edit_at(self.fields[name], self._document, field_name(name), lambda plan: write(plan, value))
+
+    def _set_title(self, title: str) -> None:
+        edit_at(self.title, self._document, field_name("title"), partial(replace, title=title))
+
+    def _set_undyed(self, srgb: str) -> None:
+        edit_at(self.undyed, self._document, field_name("undyed_srgb"), partial(set_fibre, undyed_srgb=srgb))
+
+    def _set_pieces(self, masses_g: tuple[float, ...]) -> None:
+        edit: Edit = partial(set_pieces, masses_g=masses_g) if masses_g else partial(set_fibre, mass_marks=())
+        edit_at(self.pieces, self._document, self._words("pieces"), edit)
+
+    def _set_folds(self, folds_m: tuple[float, ...]) -> None:
+        edit_at(
+            self.folds,
+            self._document,
+            field_name("fold_positions_m"),
+            partial(set_lay, fold_positions_m=folds_m),
+        )
+
+    def _set_passes(self, passes: int) -> None:
+        self._choose(self._words("passes"), partial(set_passes, passes=passes))
+
+    def _set_matching(self, matching: str) -> None:
+        self._choose(field_name("matching"), partial(set_lay, matching=matching))
+
+    def _choose(self, name: str, edit: Edit) -> None:
+        edit_and_say(self._document, name, edit, self.message.say)
+        self._show()  # a choice that was refused goes back to what stands

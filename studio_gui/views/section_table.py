@@ -7,18 +7,18 @@ What a cell does not take is said under the table, and the cell keeps what it ha
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, QModelIndex
-from PySide6.QtGui import QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.section_model import Column, SectionModel
 from studio_gui.domain.errors import RovingLayError
-from studio_gui.views.delegates import ChoiceDelegate, PlainDelegate, SaturationDelegate
+from studio_gui.views.delegates import ChoiceDelegate, SaturationDelegate
 from studio_gui.views.labels import MessageLabel
+from studio_gui.views.row_table import RowTable
 from studio_gui.wording.sentences import refusal
 
 #: Widest text that a column has to hold, by column; the name takes what is left.
-_WIDEST = {
+_WIDEST: dict[int, str] = {
     Column.LETTER: "AA",
     Column.FROM: "999.9",
     Column.LENGTH: "999.9",
@@ -29,22 +29,8 @@ _WIDEST = {
     Column.DEPTH: "99.99",
     Column.ACID: "99.99",
     Column.STATE: "99.9 ml over",
+    Column.LOCKED: "",
 }
-NAME_AT_LEAST_PX = 100
-
-
-class _View(QTableView):
-    """A table whose names take the room that figures leave, but never too little to be read."""
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self.fit_names()
-
-    def fit_names(self) -> None:
-        """Give the names the room that is left."""
-        header = self.horizontalHeader()
-        others = header.length() - header.sectionSize(Column.NAME)
-        header.resizeSection(Column.NAME, max(NAME_AT_LEAST_PX, self.viewport().width() - others))
 
 
 class SectionTable(QWidget):
@@ -55,7 +41,11 @@ class SectionTable(QWidget):
         self._document = document
         self._following = False
         self.model = SectionModel(document, self)
-        self.view = _View()
+        self.view = RowTable(self.model, Column.NAME, _WIDEST, marked=(Column.LETTER, Column.STATE))
+        self.view.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        choose = ChoiceDelegate(self.model.liquor_choices, self.view)
+        self.view.setItemDelegateForColumn(Column.LETTER, choose)
+        self.view.setItemDelegateForColumn(Column.STATE, SaturationDelegate(self.view))
         self.message = MessageLabel()
         self.message.setContentsMargins(8, 4, 8, 4)
         column = QVBoxLayout(self)
@@ -63,7 +53,6 @@ class SectionTable(QWidget):
         column.setSpacing(0)
         column.addWidget(self.view, 1)
         column.addWidget(self.message)
-        self._set_up_view()
         self.setFocusProxy(self.view)
         self.view.selectionModel().selectionChanged.connect(self._select_in_document)
         document.selected.connect(self._follow_document)
@@ -77,61 +66,14 @@ class SectionTable(QWidget):
 
     def changeEvent(self, event: QEvent) -> None:
         if event.type() == QEvent.Type.LanguageChange:
-            self.model.retranslate()
             self._retranslate()
-        elif event.type() == QEvent.Type.FontChange:
-            self._fit_columns()
         super().changeEvent(event)
 
-    def showEvent(self, event: QShowEvent) -> None:
-        super().showEvent(event)
-        self._fit_columns()
-
-    def _set_up_view(self) -> None:
-        view = self.view
-        view.setModel(self.model)
-        view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        view.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
-        view.setEditTriggers(
-            QAbstractItemView.EditTrigger.DoubleClicked
-            | QAbstractItemView.EditTrigger.EditKeyPressed
-            | QAbstractItemView.EditTrigger.AnyKeyPressed
-        )
-        view.setShowGrid(False)
-        view.setAlternatingRowColors(True)
-        view.setWordWrap(False)
-        view.setFrameShape(QTableView.Shape.NoFrame)
-        view.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        view.setItemDelegate(PlainDelegate(view))
-        view.setItemDelegateForColumn(Column.LETTER, ChoiceDelegate(self.model.liquor_choices, view))
-        view.setItemDelegateForColumn(Column.STATE, SaturationDelegate(view))
-        view.verticalHeader().hide()
-        view.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        header = view.horizontalHeader()
-        header.setHighlightSections(False)
-        header.setMinimumSectionSize(24)
-        header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-
-    def _fit_columns(self) -> None:
-        metrics, header = self.view.fontMetrics(), self.view.horizontalHeader()
-        self.view.verticalHeader().setDefaultSectionSize(max(24, metrics.height() + 8))
-        for column, widest in _WIDEST.items():
-            extra = 30 if column in (Column.LETTER, Column.STATE) else 16
-            self.view.setColumnWidth(
-                column, max(metrics.horizontalAdvance(widest) + extra, header.sectionSizeHint(column))
-            )
-        self.view.setColumnWidth(Column.LOCKED, header.sectionSizeHint(Column.LOCKED))
-        self.view.fit_names()
-
     def _hide_what_repeats(self) -> None:
-        alone = self._document.sheet.plan.fibre.rovings == 1
-        if alone != self.view.isColumnHidden(Column.PER_ROVING):
-            self.view.setColumnHidden(Column.PER_ROVING, alone)
-            self.view.fit_names()
+        self.view.hide_column(Column.PER_ROVING, hidden=self._document.sheet.plan.fibre.rovings == 1)
 
     def _retranslate(self) -> None:
         self.view.setAccessibleName(self.tr("Sections"))
-        self._fit_columns()
 
     # -- selection -----------------------------------------------------------------------------------------
 
