@@ -14,7 +14,7 @@ from studio_gui.domain.edits.sections import new_id
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.liquors import Liquor, Part
 from studio_gui.domain.plan import Plan
-from studio_gui.domain.ranges import checked, exceeds
+from studio_gui.domain.ranges import RELATIVE_TOLERANCE, checked
 from studio_gui.domain.stocks import Stock
 
 
@@ -87,7 +87,7 @@ def _restrengthened(plan: Plan, liquor: Liquor, stock_id: str, factor: float) ->
     old = next(part.parts for part in liquor.parts if part.stock_id == stock_id)
     let_down = sum(part.parts for part in liquor.parts if not plan.stock(part.stock_id).is_dye)
     more = old * (factor - 1.0)
-    if exceeds(more, let_down):
+    if more - let_down > RELATIVE_TOLERANCE * liquor.total_parts:
         raise EditRefused(
             "let-down-runs-out", liquor=liquor.letter, let_down_parts=let_down, needed_parts=more
         )
