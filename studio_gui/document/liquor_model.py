@@ -5,16 +5,15 @@ The rule of this module: a liquor that needs more than one jar shows their sum; 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from enum import IntEnum
 from functools import cached_property
-from typing import Any
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
 
-from studio_gui.document.row_model import RIGHT, Index, Role, RowModel
+from studio_gui.document.row_model import NO_WAY, RIGHT, Role, RowModel
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.edits.liquors import replace_liquor
 from studio_gui.wording.quantities import VOLUME, shown_bare
@@ -53,20 +52,15 @@ class LiquorModel(RowModel):
             self.tr("Jar {0}").format(VOLUME.shown_in(TRANSLATED)[0]),
         )
 
-    def flags(self, index: Index) -> Qt.ItemFlag:
-        flags = super().flags(index)
-        return flags if index.column() == Column.JAR else flags | Qt.ItemFlag.ItemIsEditable
+    def ways_to_change(self, row: int, column: int) -> Qt.ItemFlag:
+        return NO_WAY if column == Column.JAR else Qt.ItemFlag.ItemIsEditable
 
     def is_figure(self, column: int) -> bool:
         return column == Column.JAR
 
-    def data(self, index: Index, role: int = Role.DisplayRole) -> Any:  # noqa: ANN401  (Qt's variant)
-        say = self._roles.get(role)
-        return None if say is None else say(index.row(), Column(index.column()))
-
     def take(self, row: int, column: int, value: object, role: int) -> bool:
         typed = str(value)
-        if role != Role.EditRole or typed == self._text(row, Column(column)):
+        if role != Role.EditRole or typed == self._text(row, column):
             return False
         if column == Column.LETTER:
             liquor = replace(self._liquors[row], letter=typed.strip())
@@ -77,7 +71,7 @@ class LiquorModel(RowModel):
         return self.edit(name, lambda plan: replace_liquor(plan, liquor))
 
     @cached_property
-    def _roles(self) -> dict[int, Callable[[int, Column], object]]:
+    def said(self) -> Mapping[int, Callable[[int, int], object]]:
         return {
             Role.DisplayRole: self._text,
             Role.EditRole: self._text,
@@ -86,10 +80,10 @@ class LiquorModel(RowModel):
             Role.ToolTipRole: lambda row, column: self._liquors[row].name if column == Column.NAME else None,
         }
 
-    def _text(self, row: int, column: Column) -> str:
+    def _text(self, row: int, column: int) -> str:
         if column == Column.JAR:
             return shown_bare(VOLUME, self._jars_ml[row])
         return self._liquors[row].letter if column == Column.LETTER else self._liquors[row].name
 
-    def _colour(self, row: int, column: Column) -> QColor | None:
+    def _colour(self, row: int, column: int) -> QColor | None:
         return QColor(self._colours[row]) if column == Column.LETTER else None

@@ -7,7 +7,8 @@ or change places.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
+from functools import cached_property
 from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
@@ -19,6 +20,7 @@ Index = QModelIndex | QPersistentModelIndex
 Role = Qt.ItemDataRole
 
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+NO_WAY = Qt.ItemFlag(0)
 LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
 #: Role of the state of a section's wetness, a `Saturation`.
@@ -55,6 +57,19 @@ class RowModel(QAbstractTableModel):
 
     def headings(self) -> Sequence[str]:
         """Return the headings of the columns in the language of the program."""
+        raise NotImplementedError
+
+    @cached_property
+    def said(self) -> Mapping[int, Callable[[int, int], object]]:
+        """What is said of a cell, given row and column, for each of Qt's roles that the table answers."""
+        raise NotImplementedError
+
+    def ways_to_change(self, row: int, column: int) -> Qt.ItemFlag:
+        """Return whether a cell can be typed into or ticked, as Qt's flags."""
+        raise NotImplementedError
+
+    def take(self, row: int, column: int, value: object, role: int) -> bool:
+        """Make an edit of what was typed, picked or ticked in a cell; `RovingLayError` where it is none."""
         raise NotImplementedError
 
     def is_figure(self, column: int) -> bool:
@@ -117,6 +132,14 @@ class RowModel(QAbstractTableModel):
     def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008  (Qt's own signature)
         return 0 if parent.isValid() else len(self.headings())
 
+    def data(self, index: Index, role: int = Role.DisplayRole) -> Any:  # noqa: ANN401  (Qt's variant)
+        say = self.said.get(role) if index.isValid() else None
+        return None if say is None else say(index.row(), index.column())
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        flags = super().flags(index)
+        return flags | self.ways_to_change(index.row(), index.column()) if index.isValid() else flags
+
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Role.DisplayRole) -> Any:  # noqa: ANN401  (Qt's variant)
         if orientation != Qt.Orientation.Horizontal:
             return None
@@ -134,10 +157,6 @@ class RowModel(QAbstractTableModel):
         except RovingLayError as problem:
             self.refused.emit(problem)
             return False
-
-    def take(self, row: int, column: int, value: object, role: int) -> bool:
-        """Make an edit of what was typed, picked or ticked in a cell; `RovingLayError` where it is none."""
-        raise NotImplementedError
 
     def _lay_out(self, ids: tuple[str, ...], rows: Sequence[object]) -> None:
         self.layoutAboutToBeChanged.emit()

@@ -6,7 +6,7 @@ a cell is one edit and one undo step.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from enum import IntEnum
 from functools import cached_property, partial
@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont
 
-from studio_gui.document.row_model import RIGHT, SATURATION_ROLE, Index, Role, RowModel
+from studio_gui.document.row_model import NO_WAY, RIGHT, SATURATION_ROLE, Role, RowModel
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.edits.boundaries import set_section_length
 from studio_gui.domain.edits.sections import change_section, set_locked
@@ -61,7 +61,7 @@ class _Figure:
     decimals: int
 
 
-_FIGURES: dict[Column, _Figure] = {
+_FIGURES: dict[int, _Figure] = {
     Column.FROM: _Figure(LAY_LENGTH, 3),
     Column.LENGTH: _Figure(LAY_LENGTH, 3),
     Column.FIBRE: _Figure(MASS, 1),
@@ -104,20 +104,13 @@ class SectionModel(RowModel):
             self.tr("Locked"),
         )
 
-    def flags(self, index: Index) -> Qt.ItemFlag:
-        flags = super().flags(index)
-        if index.column() in _EDITABLE:
-            return flags | Qt.ItemFlag.ItemIsEditable
-        if index.column() == Column.LOCKED:
-            return flags | Qt.ItemFlag.ItemIsUserCheckable
-        return flags
-
-    def data(self, index: Index, role: int = Role.DisplayRole) -> Any:  # noqa: ANN401  (Qt's variant)
-        say = self._roles.get(role)
-        return None if say is None else say(index.row(), Column(index.column()))
+    def ways_to_change(self, row: int, column: int) -> Qt.ItemFlag:
+        if column == Column.LOCKED:
+            return Qt.ItemFlag.ItemIsUserCheckable
+        return Qt.ItemFlag.ItemIsEditable if column in _EDITABLE else NO_WAY
 
     @cached_property
-    def _roles(self) -> dict[int, Callable[[int, Column], object]]:
+    def said(self) -> Mapping[int, Callable[[int, int], object]]:
         return {
             Role.DisplayRole: self._shown,
             Role.EditRole: self._editable,
@@ -135,7 +128,7 @@ class SectionModel(RowModel):
         if role == Role.CheckStateRole and column == Column.LOCKED:
             return self._lock(row, locked=Qt.CheckState(value) == Qt.CheckState.Checked)
         typed = str(value)
-        if role != Role.EditRole or column not in _EDITABLE or typed == self._editable(row, Column(column)):
+        if role != Role.EditRole or column not in _EDITABLE or typed == self._editable(row, column):
             return False
         section_id = self.row_id(row)
         if column == Column.LENGTH:
@@ -171,7 +164,7 @@ class SectionModel(RowModel):
     def _is_fixed(self, row: int) -> bool:
         return self._sheet.plan.sections[row].fixed_ml is not None
 
-    def _shown(self, row: int, column: Column) -> str:
+    def _shown(self, row: int, column: int) -> str:
         if column in _FIGURES:
             return shown_bare(_FIGURES[column].kind, float(self._columns[column][row]))
         section = self._sheet.plan.sections[row]
@@ -181,25 +174,25 @@ class SectionModel(RowModel):
             return section.name
         return self._state_words(row) if column == Column.STATE else ""
 
-    def _colour(self, row: int, column: Column) -> QColor | None:
+    def _colour(self, row: int, column: int) -> QColor | None:
         if column != Column.LETTER:
             return None
         return QColor.fromRgbF(*self._sheet.colours.srgb[row].tolist())
 
-    def _ticked(self, row: int, column: Column) -> Qt.CheckState | None:
+    def _ticked(self, row: int, column: int) -> Qt.CheckState | None:
         if column != Column.LOCKED:
             return None
         locked = self._sheet.plan.sections[row].locked
         return Qt.CheckState.Checked if locked else Qt.CheckState.Unchecked
 
-    def _font(self, row: int, column: Column) -> QFont | None:
+    def _font(self, row: int, column: int) -> QFont | None:
         if column != Column.LIQUID or not self._is_fixed(row):
             return None
         font = QFont()
         font.setBold(True)
         return font
 
-    def _editable(self, row: int, column: Column) -> str:
+    def _editable(self, row: int, column: int) -> str:
         """Return what an editor starts with."""
         if column in _FIGURES:
             return shown(_FIGURES[column].kind, float(self._columns[column][row]))
@@ -213,7 +206,7 @@ class SectionModel(RowModel):
             return self.tr("{0} over").format(shown(VOLUME, float(self._sheet.figures.free_ml[row])))
         return self.tr("dry core") if saturation == "under" else ""
 
-    def _said(self, row: int, column: Column) -> str | None:
+    def _said(self, row: int, column: int) -> str | None:
         """Return what a screen reader says of a cell that shows less than it means."""
         if column == Column.STATE:
             return self._state_words(row) or self.tr("in range")
@@ -221,7 +214,7 @@ class SectionModel(RowModel):
             return self.tr("locked") if self._sheet.plan.sections[row].locked else self.tr("not locked")
         return self._editable(row, column) if column in _FIGURES else None
 
-    def _explained(self, row: int, column: Column) -> str | None:
+    def _explained(self, row: int, column: int) -> str | None:
         if column == Column.LIQUID:
             return (
                 self.tr("Fixed. Type “follow” to let it follow the fibre.")
@@ -238,7 +231,7 @@ class SectionModel(RowModel):
         return column in _FIGURES
 
     def heading_explained(self, column: int) -> str | None:
-        return {
+        meanings: dict[int, str] = {
             Column.LETTER: self.tr("Letter of the liquor that is painted"),
             Column.FROM: self.tr("Where the section starts, along the lay"),
             Column.LENGTH: self.tr("Length along the lay"),
@@ -248,10 +241,11 @@ class SectionModel(RowModel):
             Column.APPLIED: self.tr("Liquor on the dry fibre"),
             Column.DEPTH: self.tr("Depth of shade, all dyes together, before any wiping"),
             Column.ACID: self.tr("Acid on the fibre, soak and liquor together"),
-        }.get(Column(column))
+        }
+        return meanings.get(column)
 
 
-def _columns_of(sheet: Worksheet) -> dict[Column, NDArray[np.float64]]:
+def _columns_of(sheet: Worksheet) -> dict[int, NDArray[np.float64]]:
     """Return the figures of every column of figures, (n,) in the plan's units."""
     figures = sheet.figures
     return {
@@ -266,7 +260,7 @@ def _columns_of(sheet: Worksheet) -> dict[Column, NDArray[np.float64]]:
     }
 
 
-def _compared(sheet: Worksheet, columns: dict[Column, NDArray[np.float64]]) -> list[object]:
+def _compared(sheet: Worksheet, columns: dict[int, NDArray[np.float64]]) -> list[object]:
     """Return, row by row, what is shown; nan, which equals nothing, as -1."""
     rounded = [np.round(columns[column], figure.decimals) for column, figure in _FIGURES.items()]
     free_ml = np.round(sheet.figures.free_ml, 1)

@@ -6,7 +6,7 @@ dye's swatch is its first one; further swatches are kept.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from enum import IntEnum
 from functools import cached_property, partial
@@ -16,7 +16,7 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QColor
 
 from studio_gui.document.open_plan import Edit, OpenPlan
-from studio_gui.document.row_model import RIGHT, Index, Role, RowModel
+from studio_gui.document.row_model import NO_WAY, RIGHT, Role, RowModel
 from studio_gui.domain.colour.swatches import Swatch, checked_srgb
 from studio_gui.domain.edits.stocks import change_stock, change_strength_keeping_depth
 from studio_gui.domain.stocks import STRENGTHS_KNOWN, Stock, StrengthKnown
@@ -44,7 +44,7 @@ class Column(IntEnum):
     SWATCH_DEPTH = 8
 
 
-_FIGURES: dict[Column, tuple[Kind, str]] = {
+_FIGURES: dict[int, tuple[Kind, str]] = {
     Column.STRENGTH: (STRENGTH, "strength_g_per_l"),
     Column.ACID: (ACID, "acid_g_per_l"),
     Column.NEED: (VOLUME, ""),
@@ -86,27 +86,19 @@ class StockModel(RowModel):
             self.tr("at depth %"),
         )
 
-    def flags(self, index: Index) -> Qt.ItemFlag:
-        flags = super().flags(index)
-        column = Column(index.column())
-        fixed = column in (Column.NEED, Column.ROLE)
-        if fixed or (column in _OF_DYES and not self._stocks[index.row()].is_dye):
-            return flags
-        return flags | Qt.ItemFlag.ItemIsEditable
-
-    def data(self, index: Index, role: int = Role.DisplayRole) -> Any:  # noqa: ANN401  (Qt's variant)
-        say = self._roles.get(role)
-        return None if say is None else say(index.row(), Column(index.column()))
+    def ways_to_change(self, row: int, column: int) -> Qt.ItemFlag:
+        fixed = column in (Column.NEED, Column.ROLE) or self._says_nothing(row, column)
+        return NO_WAY if fixed else Qt.ItemFlag.ItemIsEditable
 
     def take(self, row: int, column: int, value: object, role: int) -> bool:
         typed = str(value)
-        if role != Role.EditRole or typed == self._editable(row, Column(column)):
+        if role != Role.EditRole or typed == self._editable(row, column):
             return False
         stock = self._stocks[row]
         if column == Column.STRENGTH:
             strength = parse(STRENGTH, typed, "strength_g_per_l")
             return self.edit(self.tr("Change strength"), self.strength_edit(stock.id, strength))
-        name, changes = self._changes(stock, Column(column), typed)
+        name, changes = self._changes(stock, column, typed)
         return self.edit(name, partial(change_stock, stock_id=stock.id, **changes))
 
     def strength_edit(self, stock_id: str, strength_g_per_l: float) -> Edit:
@@ -122,7 +114,7 @@ class StockModel(RowModel):
         return [(self._known_words(known), known) for known in STRENGTHS_KNOWN]
 
     @cached_property
-    def _roles(self) -> dict[int, Callable[[int, Column], object]]:
+    def said(self) -> Mapping[int, Callable[[int, int], object]]:
         return {
             Role.DisplayRole: self._shown,
             Role.EditRole: self._editable,
@@ -134,7 +126,7 @@ class StockModel(RowModel):
     def is_figure(self, column: int) -> bool:
         return column in _FIGURES
 
-    def _changes(self, stock: Stock, column: Column, typed: str) -> tuple[str, dict[str, Any]]:
+    def _changes(self, stock: Stock, column: int, typed: str) -> tuple[str, dict[str, Any]]:
         """Return the name of the undo step and the fields of the stock that `typed` changes."""
         if column == Column.NAME:
             return self.tr("Rename stock"), {"name": typed}
@@ -152,7 +144,7 @@ class StockModel(RowModel):
         depth = parse(DEPTH, typed, "depth_pct_owf")
         return self.tr("Change swatch"), {"swatches": with_first_swatch(stock, depth_pct_owf=depth)}
 
-    def _figure(self, row: int, column: Column) -> float | None:
+    def _figure(self, row: int, column: int) -> float | None:
         stock = self._stocks[row]
         if column == Column.NEED:
             return float(self._need_ml[row])
@@ -162,10 +154,10 @@ class StockModel(RowModel):
             return stock.strength_g_per_l
         return stock.take_up_pct_owf if column == Column.TAKE_UP else stock.swatches[0].depth_pct_owf
 
-    def _says_nothing(self, row: int, column: Column) -> bool:
+    def _says_nothing(self, row: int, column: int) -> bool:
         return column in _OF_DYES and not self._stocks[row].is_dye
 
-    def _shown(self, row: int, column: Column) -> str:
+    def _shown(self, row: int, column: int) -> str:
         stock = self._stocks[row]
         if self._says_nothing(row, column):
             return ""
@@ -181,21 +173,22 @@ class StockModel(RowModel):
             self._known_words(stock.strength_known) if column == Column.KNOWN else self._editable(row, column)
         )
 
-    def _editable(self, row: int, column: Column) -> str:
+    def _editable(self, row: int, column: int) -> str:
         stock = self._stocks[row]
         if self._says_nothing(row, column):
             return ""
         if column in _FIGURES:
             value = self._figure(row, column)
             return self.tr("unknown") if value is None else shown(_FIGURES[column][0], value)
-        return {
+        words: dict[int, str] = {
             Column.NAME: stock.name,
             Column.ROLE: stock.role,
             Column.KNOWN: stock.strength_known,
             Column.SWATCH: stock.swatches[0].srgb if stock.is_dye else "",
-        }[column]
+        }
+        return words[column]
 
-    def _colour(self, row: int, column: Column) -> QColor | None:
+    def _colour(self, row: int, column: int) -> QColor | None:
         stock = self._stocks[row]
         if column == Column.NAME:
             return QColor(stock.swatches[0].srgb) if stock.is_dye else QColor(Qt.GlobalColor.transparent)

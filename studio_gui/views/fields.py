@@ -161,6 +161,8 @@ class QuantityField(EntryField):
 
     def set_value(self, value: float | None) -> None:
         """Show a value in the plan's unit; None is an unknown one."""
+        if self._has_value and value == self._value:
+            return
         self._value, self._has_value = value, True
         self.show_text(self._words(value))
 
