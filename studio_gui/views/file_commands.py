@@ -20,7 +20,6 @@ from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.paths import samples_dir
 from studio_gui.storage.files import PLAN_SUFFIX
-from studio_gui.wording.sentences import refusal
 
 Button = QMessageBox.StandardButton
 
@@ -193,6 +192,8 @@ class FileCommands(QObject):
         return answer == Button.Yes
 
     def _complain(self, title: str, error: RovingLayError) -> None:
+        from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (the first paint does without it)
+
         QMessageBox.warning(self._window, title, f"{title}. {refusal(error)}")
 
     def _plan_filter(self) -> str:

@@ -35,7 +35,7 @@ class BoundaryDrag:
         return self._document.sheet.plan.boundaries[self.index].position_m
 
     def move(self, x: float, drag: Drag, *, snap: bool) -> None:
-        """Follow the pointer to pixel column `x` within what is possible, on the ruler's ticks when `snap`."""
+        """Follow the pointer to pixel column `x` as far as possible, on the ruler's ticks when `snap`."""
         plan = self._document.plan
         try:
             low, high = boundary_range(plan, self.index, drag)

@@ -42,12 +42,15 @@ class LayCanvas(QWidget):
     -------
     hinted
         A sentence for the status bar: what can be done with what is under the pointer.
+    painted
+        The canvas was painted for the first time.
     menu_wanted
         A context menu is asked for at a global point; carries the point and the place on the lay (m).
     """
 
     hinted = Signal(str)
     menu_wanted = Signal(object, float)
+    painted = Signal()
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -57,6 +60,7 @@ class LayCanvas(QWidget):
         self._hovered: tuple[ItemKind, int] | None = None
         self._focused: tuple[ItemKind, int] = ("section", 0)
         self._pointer = QPointF()
+        self._was_painted = False
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -92,6 +96,9 @@ class LayCanvas(QWidget):
                 paint_drag_tag(painter, layout, look, self._drag.index, self._document.plan, self._pointer)
         finally:
             painter.end()
+        if not self._was_painted:
+            self._was_painted = True
+            self.painted.emit()
 
     def _state(self) -> LayState:
         chosen = set(self._document.selected_ids)

@@ -6,12 +6,15 @@ The rule of this module: it puts views together and asks about files; it edits n
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPoint, Qt
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import (
     QDockWidget,
+    QFrame,
     QMainWindow,
     QMenu,
     QScrollArea,
@@ -23,16 +26,13 @@ from PySide6.QtWidgets import (
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
 from studio_gui.domain.errors import RovingLayError
-from studio_gui.views.checks_pane import ChecksPane
 from studio_gui.views.file_commands import FileCommands
-from studio_gui.views.inputs_pane import InputsPane
 from studio_gui.views.lay_canvas import LayCanvas
 from studio_gui.views.section_commands import SectionCommands
-from studio_gui.views.section_pane import SectionPane
-from studio_gui.views.section_table import SectionTable
-from studio_gui.views.stocks_pane import StocksPane
 from studio_gui.views.totals_bar import TotalsBar
-from studio_gui.wording.sentences import refusal
+
+if TYPE_CHECKING:
+    from studio_gui.views.panes import Panes
 
 MESSAGE_MS = 8_000
 
@@ -47,11 +47,6 @@ class MainWindow(QMainWindow):
         self.files = FileCommands(document, self._preferences, self)
         self.canvas = LayCanvas(document)
         self.section_commands = SectionCommands(document, self)
-        self.inputs = InputsPane(document)
-        self.stocks = StocksPane(document)
-        self.section = SectionPane(document)
-        self.table = SectionTable(document)
-        self.checks = ChecksPane(document)
         self.totals = TotalsBar(document)
         self._assemble()
         self._make_actions()
@@ -65,9 +60,12 @@ class MainWindow(QMainWindow):
     # -- putting together ----------------------------------------------------------------------------------
 
     def _assemble(self) -> None:
+        below = QWidget()
+        self._table_room = QVBoxLayout(below)
+        self._table_room.setContentsMargins(0, 0, 0, 0)
         middle = QSplitter(Qt.Orientation.Vertical)
         middle.addWidget(self.canvas)
-        middle.addWidget(self.table)
+        middle.addWidget(below)
         middle.setStretchFactor(0, 3)
         middle.setStretchFactor(1, 1)
         middle.setSizes([500, 300])
@@ -79,28 +77,37 @@ class MainWindow(QMainWindow):
         column.addWidget(middle, 1)
         column.addWidget(self.totals)
         self.setCentralWidget(centre)
+        self._rooms: list[QScrollArea] = []
         left, right = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
-        self.stocks_dock = self._dock("stocks", self.stocks, left)
-        self.inputs_dock = self._dock("inputs", self.inputs, left)
-        self.section_dock = self._dock("section", self.section, right)
-        self.checks_dock = self._dock("checks", self.checks, right, scrolled=False)
+        self.stocks_dock = self._dock("stocks", left)
+        self.inputs_dock = self._dock("inputs", left)
+        self.section_dock = self._dock("section", right)
+        self.checks_dock = self._dock("checks", right)
+        self.docks = (self.stocks_dock, self.inputs_dock, self.section_dock, self.checks_dock)
         self.resizeDocks([self.stocks_dock, self.section_dock], [290, 350], Qt.Orientation.Horizontal)
 
-    def _dock(
-        self, name: str, pane: QWidget, area: Qt.DockWidgetArea, *, scrolled: bool = True
-    ) -> QDockWidget:
+    def _dock(self, name: str, area: Qt.DockWidgetArea) -> QDockWidget:
         dock = QDockWidget()
         dock.setObjectName(name)
-        if scrolled:
-            scroll = QScrollArea()
-            scroll.setWidgetResizable(True)
-            scroll.setFrameShape(QScrollArea.Shape.NoFrame)
-            scroll.setWidget(pane)
-            dock.setWidget(scroll)
-        else:
-            dock.setWidget(pane)
+        room = QScrollArea()
+        room.setWidgetResizable(True)
+        room.setFrameShape(QFrame.Shape.NoFrame)
+        dock.setWidget(room)
+        self._rooms.append(room)
         self.addDockWidget(area, dock)
         return dock
+
+    @cached_property
+    def panes(self) -> Panes:
+        """The panes beside and under the canvas; made after the first paint, or when first asked for."""
+        from studio_gui.views.panes import Panes  # noqa: PLC0415  (the first paint does without them)
+
+        panes = Panes(self.document)
+        filled = (panes.stocks, panes.inputs, panes.section, panes.checks)
+        for room, pane in zip(self._rooms, filled, strict=True):
+            room.setWidget(pane)
+        self._table_room.addWidget(panes.table)
+        return panes
 
     def _connect(self) -> None:
         self.document.refused.connect(self._show_refusal)
@@ -108,6 +115,7 @@ class MainWindow(QMainWindow):
         self.document.shown.connect(self._show_file)
         self.canvas.hinted.connect(self.statusBar().showMessage)
         self.canvas.menu_wanted.connect(self._canvas_menu)
+        self.canvas.painted.connect(lambda: self.panes, Qt.ConnectionType.QueuedConnection)
         self.files.said.connect(self._say)
 
     # -- actions -------------------------------------------------------------------------------------------
@@ -127,7 +135,7 @@ class MainWindow(QMainWindow):
         self.file_menu.addAction(self.quit_action)
         self.edit_menu.addActions([self.undo_action, self.redo_action])
         self.section_menu.addActions(self.section_commands.actions)
-        for dock in (self.stocks_dock, self.inputs_dock, self.section_dock, self.checks_dock):
+        for dock in self.docks:
             self.view_menu.addAction(dock.toggleViewAction())
         bar = self.addToolBar("")
         bar.setObjectName("tools")
@@ -158,6 +166,8 @@ class MainWindow(QMainWindow):
         super().changeEvent(event)
 
     def _retranslate(self) -> None:
+        self.files.retranslate()
+        self.section_commands.retranslate()
         self.file_menu.setTitle(self.tr("&File"))
         self.edit_menu.setTitle(self.tr("&Edit"))
         self.section_menu.setTitle(self.tr("&Section"))
@@ -178,6 +188,8 @@ class MainWindow(QMainWindow):
         self.setWindowModified(self.document.is_modified)
 
     def _show_refusal(self, error: RovingLayError) -> None:
+        from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (the first paint does without it)
+
         self._say(refusal(error))
 
     def _say(self, words: str) -> None:
