@@ -1,0 +1,25 @@
+"""All panes of the window, made together.
+
+The rule of this module: it is loaded after the window's first paint, because the canvas can be looked at
+before the first field can be typed into.
+"""
+
+from __future__ import annotations
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.views.checks_pane import ChecksPane
+from studio_gui.views.inputs_pane import InputsPane
+from studio_gui.views.section_pane import SectionPane
+from studio_gui.views.section_table import SectionTable
+from studio_gui.views.stocks_pane import StocksPane
+
+
+class Panes:
+    """The panes that show one open plan beside the canvas."""
+
+    def __init__(self, document: OpenPlan) -> None:
+        self.inputs = InputsPane(document)
+        self.stocks = StocksPane(document)
+        self.section = SectionPane(document)
+        self.table = SectionTable(document)
+        self.checks = ChecksPane(document)
