@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import cached_property
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPoint, Qt
@@ -195,11 +194,7 @@ class MainWindow(QMainWindow):
     def _say(self, words: str) -> None:
         self.statusBar().showMessage(words, MESSAGE_MS)
 
-    # -- opening and closing -------------------------------------------------------------------------------
-
-    def open_path(self, path: Path) -> None:
-        """Open a plan's file in this window, after asking about unsaved changes."""
-        self.files.open_path(path)
+    # -- closing -------------------------------------------------------------------------------
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if not self.files.may_discard():
