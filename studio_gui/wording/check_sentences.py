@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from studio_gui.domain.checks.check import Check
 from studio_gui.domain.plan import Plan
 from studio_gui.wording.naming import neighbour_letters, section_letters, section_name
+from studio_gui.wording.numbers import UNKNOWN
 from studio_gui.wording.quantities import DEPTH, shown
 from studio_gui.wording.told import Telling, Told
 from studio_gui.wording.translation import Tongue
@@ -104,7 +105,7 @@ def _lowest_and_highest(told: Told) -> Told:
     lowest, highest = (section_letters(told.plan, [section_id], told.tongue) for section_id in ids)
     if lowest == highest:
         lowest, highest = (section_name(told.plan, section_id, told.tongue) for section_id in ids)
-    return told.plus(lowest=lowest, highest=highest)
+    return told.plus(lowest=lowest or UNKNOWN, highest=highest or UNKNOWN)
 
 
 def _stock_unused_reason(told: Told) -> str:

@@ -34,6 +34,7 @@ FIELD_KINDS: dict[str, Kind] = {
     "fold_positions_m": ROVING_LENGTH,
     "overhang_m": LAY_LENGTH,
     "boundary_m": LAY_LENGTH,
+    "boundaries": LAY_LENGTH,
     "gap_m": LAY_LENGTH,
     "uptake_ml_per_g": WETNESS,
     "soak_ml_per_g": WETNESS,

@@ -1,7 +1,7 @@
 """What is said of a file that cannot be read or written: what, where in it, and how to mend.
 
-The rule of this module: every code that storage raises has a sentence here, except those that a value in the
-file shares with a value typed in. What is wrong inside a file is told with its place.
+The rule of this module: every code that storage and exports raise has a sentence here, except those that a
+value in the file shares with a value typed in. What is wrong inside a file is told with its place.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ from __future__ import annotations
 from pathlib import PurePath
 
 from studio_gui.wording.naming import one_line
+from studio_gui.wording.numbers import UNKNOWN
 from studio_gui.wording.told import Telling, Told
 from studio_gui.wording.translation import Tongue
 
@@ -34,7 +35,7 @@ def located(told: Told, sentence: str) -> str:
 
 def with_path(told: Told) -> Told:
     """Return `told` with its whole path as a word."""
-    return told.plus(path=one_line(told.text("path"), LONGEST_PATH))
+    return told.plus(path=one_line(told.text("path"), LONGEST_PATH) or UNKNOWN)
 
 
 def _kind(name: str, tongue: Tongue) -> str:
@@ -71,7 +72,7 @@ def _not_json(told: Told) -> str:
 
 def _unknown_key(told: Told) -> str:
     if told.text("absent"):
-        return told.translate("Files", "“{key}” is not known. Not given yet: {absent}.")
+        return told.translate("Files", "“{key}” is not known. Known, and not given here: {absent}.")
     return told.translate("Files", "“{key}” is not known. Take it out.")
 
 
@@ -118,6 +119,15 @@ OUTSIDE: dict[str, Telling] = {
         "Files", "The name {path} is too long. Choose a shorter one."
     ),
     "file-failed": _failed,
+    "export-onto-plan": lambda told: told.translate(
+        "Files", "{path} is a plan, and the export would take its place. Choose another name."
+    ),
+    "unknown-ending": lambda told: told.translate(
+        "Files", "The name {path} does not say what to write. Let it end in one of: {endings}."
+    ),
+    "picture-failed": lambda told: told.translate(
+        "Files", "The picture could not be drawn. Try again, or write another kind of file."
+    ),
 }
 
 #: Of what stands in a file; told with the place.

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from studio_gui.domain.ranges import exceeds
 from studio_gui.wording.quantities import SHARE, shown_briefly
 from studio_gui.wording.told import Telling, Told
 
@@ -31,7 +32,7 @@ def _is_shared(told: Told) -> bool:
 def _depth_after(told: Told) -> str:
     """Say where more liquid takes the depth; where the depth is held, that it stays."""
     before, after = told.number("depth_pct_owf"), told.number("depth_after_pct_owf")
-    if after > before:
+    if exceeds(after, before):
         return told.translate("Mends", "depth rises from {depth_pct_owf} to {depth_after_pct_owf}")
     return told.translate("Mends", "depth stays {depth_pct_owf}")
 
@@ -75,7 +76,7 @@ def _less_but_stronger_cost(told: Told) -> str:
             "Mends",
             "the same dye takes a jar of {jar_pct}: stocks {stock_factor} times as strong, or stronger",
         )
-    if not told.number("let_down_ml") > 0.0:
+    if not exceeds(told.number("liquid_ml"), told.number("dye_ml")):
         return told.translate(
             "Mends", "the same dye, so a jar of {jar_pct}: neat stock, no room for acid or water"
         )

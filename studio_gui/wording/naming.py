@@ -84,8 +84,8 @@ def section_names(plan: Plan, section_ids: Sequence[str], tongue: Tongue = TRANS
 
 def section_letters(plan: Plan, section_ids: Iterable[str], tongue: Tongue = TRANSLATED) -> str:
     """Return the letters of sections in a row, each once."""
-    letters = dict.fromkeys(one_line(section_letter(plan, section_id)) for section_id in section_ids)
-    return in_a_row(list(letters), tongue)
+    letters = (one_line(section_letter(plan, section_id)) for section_id in section_ids)
+    return in_a_row(list(dict.fromkeys(letter for letter in letters if letter)), tongue)
 
 
 def in_a_row(names: Sequence[str], tongue: Tongue = TRANSLATED) -> str:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 import re
 import unicodedata
+from decimal import ROUND_HALF_UP, Decimal
 
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.storage.strict_json import quoted
@@ -32,16 +33,17 @@ _COULD_BE_GROUPED = re.compile(r"[1-9][0-9]{0,2}[.,][0-9]{3}")
 
 
 def shown_number(value: float, decimals: int, tongue: Tongue = TRANSLATED) -> str:
-    """Return `value` with exactly `decimals` decimals; never "-0.0"; `UNKNOWN` for nan.
+    """Return `value` with exactly `decimals` decimals, rounded as by hand: a tie goes away from zero.
+
+    Never "-0.0"; `UNKNOWN` for nan.
 
     >>> from studio_gui.wording.translation import ENGLISH
-    >>> shown_number(1234.5, 2, ENGLISH), shown_number(-0.01, 1, ENGLISH)
-    ('1234.50', '0.0')
+    >>> shown_number(1234.5, 2, ENGLISH), shown_number(22.25, 1, ENGLISH), shown_number(-0.01, 1, ENGLISH)
+    ('1234.50', '22.3', '0.0')
     """
     if math.isnan(value):
         return UNKNOWN
-    rounded = round(value, decimals) + 0.0  # adding 0.0 makes -0.0 plain
-    return str(tongue.locale.toString(rounded, "f", decimals))
+    return str(tongue.locale.toString(_rounded(value, decimals), "f", decimals))
 
 
 def shown_number_briefly(value: float, most_decimals: int, tongue: Tongue = TRANSLATED) -> str:
@@ -53,10 +55,18 @@ def shown_number_briefly(value: float, most_decimals: int, tongue: Tongue = TRAN
     >>> [shown_number_briefly(value, 1, ENGLISH) for value in (80.0, 13.52, 0.037)]
     ['80', '13.5', '0.04']
     """
-    while value and round(value, most_decimals) == 0.0 and most_decimals < MOST_DECIMALS:
+    while value and _rounded(value, most_decimals) == 0.0 and most_decimals < MOST_DECIMALS:
         most_decimals += 1
-    decimals = len(f"{value:.{most_decimals}f}".partition(".")[2].rstrip("0"))
+    decimals = len(f"{_rounded(value, most_decimals):.{most_decimals}f}".partition(".")[2].rstrip("0"))
     return shown_number(value, decimals, tongue)
+
+
+def _rounded(value: float, decimals: int) -> float:
+    if abs(value) >= LARGEST_NUMBER:
+        return value
+    # 15 digits are what a float holds for sure: the dust behind them must not decide a tie
+    digits = Decimal(f"{value:.15g}").quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP)
+    return float(digits) + 0.0  # adding 0.0 makes -0.0 plain
 
 
 def parse_number(text: str, tongue: Tongue = TRANSLATED) -> float:

@@ -39,7 +39,7 @@ def _with_units(told: Told) -> Told:
 def _unknown_unit(told: Told) -> str:
     told = _with_units(told)
     if not told["units"]:
-        return told.translate("Refusals", "{wanted} is wanted here: leave “{unit}” out.")
+        return told.translate("Refusals", "“{unit}” does not belong here, as this is {wanted}: leave it out.")
     return told.translate("Refusals", "“{unit}” is not a unit that can be used here. Use one of: {units}.")
 
 
@@ -68,17 +68,23 @@ def _not_one_of(told: Told) -> str:
     return told.translate("Refusals", "{field}: “{value}” is not one of the choices.")
 
 
+def _section_too_short(told: Told) -> str:
+    if told.number("length_m") > 0.0:
+        return told.translate("Refusals", "{section} would be {length_m} long. Leave {low} or more.")
+    return told.translate("Refusals", "Nothing would be left of {section}. Leave {low} or more.")
+
+
 def _let_down_runs_out(told: Told) -> str:
     if not told.number("let_down_parts") > 0.0:
         return told.translate(
             "Refusals",
-            "Liquor {liquor} has no let-down to take up the difference. Add some, or keep the parts"
-            " and let the depth move.",
+            "Liquor {liquor} is neat stock, with no let-down to give way to a weaker one. Mix a stronger"
+            " stock, or keep the parts and let the depth fall.",
         )
     return told.translate(
         "Refusals",
         "Liquor {liquor} has {let_down_parts} parts of let-down and would have to give up {needed_parts}."
-        " Keep a stronger stock, or keep the parts and let the depth fall.",
+        " Mix a stronger stock, or keep the parts and let the depth fall.",
     )
 
 
@@ -186,9 +192,7 @@ VALUES: dict[str, Telling] = {
     "boundaries-do-not-match": lambda told: told.translate(
         "Refusals", "{sections} sections cannot have {count} boundaries: there is one between each two."
     ),
-    "section-too-short": lambda told: told.translate(
-        "Refusals", "{section} would be {length_m} long. Leave it at least {low}."
-    ),
+    "section-too-short": _section_too_short,
     "fold-past-end": lambda told: told.translate(
         "Refusals", "A fold at {value} is past the end of the roving, which is {high} long. Fold it earlier."
     ),

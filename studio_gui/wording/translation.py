@@ -1,8 +1,9 @@
 """Which language and which units things are said in.
 
 The rule of this module: whatever puts words or numbers together is handed a `Tongue`. `TRANSLATED` speaks the
-installed language with the numbers of the user's locale; `ENGLISH` speaks the source text whatever is
-installed, for files that other programs read.
+installed language, with the numbers of the user's locale and in the units installed here, as Qt holds the
+first two for the whole program; `ENGLISH` speaks metric source text whatever is installed, for files that
+other programs read.
 
 lupdate finds texts in calls whose name ends in ``translate``, with two literals first:
 ``translate("Context", "text")``, ``tongue.translate("Context", "text")``. It reads no keyword arguments, and
@@ -26,12 +27,28 @@ def translate(context: str, text: str) -> str:
     return QCoreApplication.translate(context, text)
 
 
+_installed: dict[str, Units] = {"units": "metric"}
+
+
+def install_units(units: Units) -> None:
+    """Show and read all quantities in `units` from now on; whoever shows any has to show them anew."""
+    _installed["units"] = units
+
+
 @dataclass(frozen=True, slots=True)
 class Tongue:
-    """A language with its way to write numbers, and the units that numbers are shown and typed in."""
+    """A language with its way to write numbers, and the units that numbers are shown and typed in.
 
-    units: Units = "metric"
+    `own_units` are used whatever units are installed.
+    """
+
+    own_units: Units | None = None
     is_english: bool = False
+
+    @property
+    def units(self) -> Units:
+        """The units that numbers are shown in, and that bare numbers are typed in."""
+        return self.own_units or _installed["units"]
 
     def translate(self, context: str, text: str) -> str:
         """Return `text` in this language."""
@@ -46,4 +63,4 @@ class Tongue:
 
 
 TRANSLATED = Tongue()
-ENGLISH = Tongue(is_english=True)
+ENGLISH = Tongue("metric", is_english=True)

@@ -33,7 +33,7 @@ from studio_gui.wording.quantities import (
     shown_bare,
     shown_briefly,
 )
-from studio_gui.wording.translation import ENGLISH, UNITS, Tongue
+from studio_gui.wording.translation import ENGLISH, UNITS, Tongue, install_units
 from studio_gui.wording.units import unit
 
 KINDS = [value for value in vars(quantities).values() if isinstance(value, Kind)]
@@ -205,3 +205,14 @@ def test_a_unit_shown_is_a_unit_that_may_be_typed() -> None:
     for kind, tongue in product(KINDS, TONGUES):
         symbol, _ = kind.shown_in(tongue)
         assert not symbol or unit(kind.dimension, symbol).symbol == symbol
+
+
+def test_installed_units_are_used_where_no_others_are_asked_for() -> None:
+    install_units("us")
+    try:
+        assert shown(MASS, 113.4, Tongue(is_english=True)) == "4.00 oz"
+        assert parse(MASS, "4", "mass_g") == pytest.approx(113.3980925)
+        assert shown(MASS, 113.4, ENGLISH) == "113.4 g"
+    finally:
+        install_units("metric")
+    assert shown(MASS, 113.4, Tongue(is_english=True)) == "113.4 g"
