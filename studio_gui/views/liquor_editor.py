@@ -77,7 +77,7 @@ class LiquorEditor(QWidget):
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self._rows: list[_Row] = []
+        self.rows: list[_Row] = []
         self._rows_for: object = None
         self._section_id = ""
         self.line = AmountsField()
@@ -194,7 +194,7 @@ class LiquorEditor(QWidget):
             self._rows_for = (liquor.basis, liquor.stock_ids)
             self._make_rows(liquor)
         dyes = {stock.id: column for column, stock in enumerate(sheet.plan.dyes)}
-        for row, amount_ml in zip(self._rows, amounts_ml, strict=True):
+        for row, amount_ml in zip(self.rows, amounts_ml, strict=True):
             stock = sheet.plan.stock(row.stock_id)
             row.swatch.show_colour(QColor(stock.swatches[0].srgb) if stock.is_dye else QColor("transparent"))
             row.name.show_text(one_line(stock.name, 300))
@@ -212,15 +212,15 @@ class LiquorEditor(QWidget):
                 row.depth.show_text(shown(DEPTH, float(sheet.figures.depth_pct_owf[index, dyes[stock.id]])))
 
     def _make_rows(self, liquor: Liquor) -> None:
-        for old in self._rows:
+        for old in self.rows:
             for widget in (old.swatch, old.name, old.amount, old.depth, old.remove):
                 self._discard(widget)
                 if isinstance(widget, QuantityField):
                     self._discard(widget.message)
         plan = self._document.sheet.plan
-        self._rows = [self._new_row(plan.stock(one), liquor.basis == "depth") for one in liquor.stock_ids]
+        self.rows = [self._new_row(plan.stock(one), liquor.basis == "depth") for one in liquor.stock_ids]
         before: QWidget = self.line
-        for place, row in enumerate(self._rows):
+        for place, row in enumerate(self.rows):
             self._place(row, 2 * place + 1)
             for field in (row.amount, row.depth, row.remove):
                 if field is not None and not isinstance(field, TonedLabel):
@@ -228,7 +228,7 @@ class LiquorEditor(QWidget):
                     before = field
         QWidget.setTabOrder(before, self.add)
         for heading in self._headings:
-            heading.setVisible(bool(self._rows))
+            heading.setVisible(bool(self.rows))
 
     def _new_row(self, stock: Stock, by_depth: bool) -> _Row:
         amount: QuantityField | TonedLabel = TonedLabel("text") if by_depth else QuantityField("fixed_ml")
@@ -288,7 +288,7 @@ class LiquorEditor(QWidget):
     def _drop_typing(self) -> None:
         self.message.say("")
         self.line.drop()
-        for row in self._rows:
+        for row in self.rows:
             for field in (row.amount, row.depth):
                 if isinstance(field, QuantityField):
                     field.drop()
@@ -329,7 +329,7 @@ class LiquorEditor(QWidget):
         )
 
     def _edit_in_row(self, stock_id: str, name: str, edit: Edit) -> None:
-        row = next(row for row in self._rows if row.stock_id == stock_id)
+        row = next(row for row in self.rows if row.stock_id == stock_id)
         field = row.depth if isinstance(row.depth, QuantityField) else row.amount
         if isinstance(field, QuantityField):
             edit_at(field, self._document, name, edit)

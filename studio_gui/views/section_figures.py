@@ -26,15 +26,15 @@ class SectionFiguresView(QWidget):
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self._names = [TonedLabel("secondary") for _ in _ROWS]
-        self._values = [TonedLabel("text") for _ in _ROWS]
+        self.names = [TonedLabel("secondary") for _ in _ROWS]
+        self.values = [TonedLabel("text") for _ in _ROWS]
         self._mark = SaturationLabel()
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(12)
         self._grid.setVerticalSpacing(3)
         self._grid.setColumnStretch(0, 1)
-        for row, (name, value) in enumerate(zip(self._names, self._values, strict=True)):
+        for row, (name, value) in enumerate(zip(self.names, self.values, strict=True)):
             self._grid.addWidget(name, row, 0)
             if row == STATE:
                 state = QHBoxLayout()
@@ -73,8 +73,8 @@ class SectionFiguresView(QWidget):
             ),
         }
         for row, (name, meaning) in words.items():
-            self._names[row].show_text(name)
-            self._names[row].setToolTip(meaning)
+            self.names[row].show_text(name)
+            self.names[row].setToolTip(meaning)
         self._show()
 
     def _show(self) -> None:
@@ -104,7 +104,7 @@ class SectionFiguresView(QWidget):
             "in range": (self.tr("in range"), "text"),
         }
         text, tone = words[saturation]
-        self._values[STATE].set_tone(tone)
+        self.values[STATE].set_tone(tone)
         self._say(STATE, text)
 
     def _show_acid_line(self, sheet: Worksheet, index: int) -> None:
@@ -116,11 +116,11 @@ class SectionFiguresView(QWidget):
             self._say(ACID_LINE, f"{amount} {one_line(sheet.plan.stock(line.stock_id).name, 24)}")
 
     def _show_row(self, row: int, visible: bool) -> None:
-        for label in (self._names[row], self._values[row]):
+        for label in (self.names[row], self.values[row]):
             label.setVisible(visible)
 
     def _say(self, row: int, words: str) -> None:
-        self._values[row].show_text(words)
+        self.values[row].show_text(words)
 
 
 def _strands_shown(strands_ml: tuple[float, ...]) -> str:

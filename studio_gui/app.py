@@ -1,0 +1,126 @@
+"""The program: opens the window on a plan, or exports one without a window.
+
+The rule of this module: what cannot be done is told in one line on standard error, with status 2, before any
+file is touched. The window and its libraries are loaded only when there is a window to open.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import NoReturn
+
+from studio_gui.display import NoDisplay, choose_display
+from studio_gui.domain.errors import FileProblem, RovingLayError
+from studio_gui.domain.worksheet import worksheet
+from studio_gui.paths import font_path, samples_dir
+from studio_gui.storage.files import PLAN_SUFFIX, read_plan
+from studio_gui.wording.naming import one_line
+from studio_gui.wording.translation import translate
+
+PROGRAM = "roving-lay"
+FIRST_SAMPLE = f"harbour-thaw{PLAN_SUFFIX}"
+REFUSED = 2
+LONGEST_LINE = 500
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run the program on the arguments `argv` (those of the process if None) and return its exit status."""
+    arguments = _Arguments(prog=PROGRAM, allow_abbrev=False, description="Plans hand-painted roving.").parsed(
+        argv
+    )
+    if arguments.version:
+        print(f"{PROGRAM} {_version()}")  # noqa: T201  (a command line's only voice)
+        return 0
+    try:
+        if arguments.export is not None:
+            return _export(arguments.plan, arguments.export)
+        return _open_window(arguments.plan)
+    except RovingLayError as error:
+        from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (a start that goes well needs none)
+
+        return _refuse(refusal(error))
+    except NoDisplay as error:
+        lead = translate("CommandLine", "No window can be opened here ({reason}).").format(reason=error)
+        way = translate("CommandLine", "To write a file instead: {command}")
+        return _refuse(f"{lead} {way.format(command=f'{PROGRAM} PLAN --export OUT')}")
+
+
+class _Arguments(argparse.ArgumentParser):
+    """The command line; a slip in it is one line, like every refusal."""
+
+    def parsed(self, argv: Sequence[str] | None) -> argparse.Namespace:
+        self.add_argument("plan", nargs="?", type=Path, metavar="PLAN", help=f"a plan, NAME{PLAN_SUFFIX}")
+        self.add_argument(
+            "--export",
+            type=Path,
+            metavar="OUT",
+            help="write PLAN to OUT (.json .csv .svg .png) and open no window; needs no display",
+        )
+        self.add_argument("--version", action="store_true", help="say which version this is")
+        arguments = self.parse_args(argv)
+        if arguments.export is not None and arguments.plan is None:
+            self.error("--export needs a PLAN")
+        return arguments
+
+    def error(self, message: str) -> NoReturn:
+        sys.exit(_refuse(one_line(message, LONGEST_LINE)))
+
+
+def _export(plan_path: Path, out: Path) -> int:
+    """Write the plan to `out` by its ending. Qt draws off screen, and keeps quiet about what it lacks."""
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    os.environ.setdefault("QT_LOGGING_RULES", "*=false")
+    from PySide6.QtGui import QGuiApplication  # noqa: PLC0415
+
+    from studio_gui.export.registry import export_plan  # noqa: PLC0415
+
+    application = QGuiApplication.instance() or QGuiApplication([PROGRAM])
+    plan = read_plan(plan_path)
+    if out.exists() and out.samefile(plan_path):
+        raise FileProblem("export-onto-plan", path=str(out))
+    export_plan(worksheet(plan), out)
+    del application
+    return 0
+
+
+def _open_window(plan_path: Path | None) -> int:
+    """Open the window on a plan, or on an unsaved copy of the first sample, and return when it is closed."""
+    from studio_gui.document.open_plan import OpenPlan  # noqa: PLC0415
+
+    if plan_path is None:
+        document = OpenPlan(read_plan(samples_dir() / FIRST_SAMPLE))
+    else:
+        document = OpenPlan.from_file(plan_path)
+    choose_display()
+    from PySide6.QtGui import QFontDatabase, QFontInfo  # noqa: PLC0415
+    from PySide6.QtWidgets import QApplication  # noqa: PLC0415
+
+    from studio_gui.views.main_window import MainWindow  # noqa: PLC0415
+
+    application = QApplication([PROGRAM])
+    application.setApplicationDisplayName("Roving Lay")
+    application.setDesktopFileName(PROGRAM)
+    if not QFontInfo(application.font()).family():
+        QFontDatabase.addApplicationFont(str(font_path()))  # the system has no font at all
+    window = MainWindow(document)
+    window.show()
+    return application.exec()
+
+
+def _refuse(line: str) -> int:
+    print(f"{PROGRAM}: {line}", file=sys.stderr)  # noqa: T201  (a command line's only voice)
+    return REFUSED
+
+
+def _version() -> str:
+    # half of a start's own time, for a word that is seldom asked for
+    from importlib.metadata import PackageNotFoundError, version  # noqa: PLC0415
+
+    try:
+        return version(PROGRAM)
+    except PackageNotFoundError:
+        return "(not installed)"

@@ -1,0 +1,124 @@
+"""Pictures of the lay as files: SVG and PNG.
+
+The rule of this module: the drawing is the screen's own, in the light look and the bundled font whatever the
+screen uses, so that a picture is the same on every machine. Needs a QGuiApplication; no display.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRect, QSizeF
+from PySide6.QtGui import QFont, QFontDatabase, QImage, QImageWriter, QPaintDevice, QPainter
+from PySide6.QtSvg import QSvgGenerator
+
+from studio_gui.domain.errors import FileProblem
+from studio_gui.domain.worksheet import Worksheet
+from studio_gui.drawing.lay_layout import LayLayout, lay_layout, picture_size
+from studio_gui.drawing.lay_picture import paint_lay
+from studio_gui.drawing.look import LIGHT
+from studio_gui.drawing.pegs import LayState
+from studio_gui.drawing.wool import column_brush, gradient_brush
+from studio_gui.paths import font_path
+from studio_gui.wording.quantities import LAY_LENGTH, VOLUME, shown
+
+PICTURE_WIDTH = 1600
+#: Higher pictures are drawn with thinner strands, then with one roving for all.
+GREATEST_HEIGHT = 3200.0
+PIXEL_RATIO = 2
+DOTS_PER_INCH = 96
+FONT_SIZE_PT = 10
+
+# XML can carry every character that a plan may hold but these, whatever way they are written.
+_NOT_IN_XML = re.compile("[\ufffe\uffff]")
+
+
+def svg_bytes(sheet: Worksheet) -> bytes:
+    """Return the picture of a lay as SVG: wool as gradients, text as text, named by the plan's title.
+
+    Raises
+    ------
+    FileProblem
+        ``picture-failed`` when Qt cannot draw it.
+    """
+    layout = _layout(sheet, PICTURE_WIDTH)
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    generator = QSvgGenerator()
+    generator.setOutputDevice(buffer)
+    generator.setResolution(DOTS_PER_INCH)
+    generator.setSize(layout.size.toSize())
+    generator.setViewBox(QRect(0, 0, *layout.size.toSize().toTuple()))
+    generator.setTitle(sheet.plan.title)
+    generator.setDescription(_description(sheet))
+    with _painting(generator) as painter:
+        paint_lay(painter, layout, LIGHT, LayState(), gradient_brush(layout))
+    return _NOT_IN_XML.sub("\ufffd", bytes(buffer.data().data()).decode()).encode()
+
+
+def png_bytes(sheet: Worksheet, width: int = PICTURE_WIDTH) -> bytes:
+    """Return the picture of a lay as PNG, `PIXEL_RATIO` times as many pixels wide as `width`.
+
+    Raises
+    ------
+    FileProblem
+        ``picture-failed`` when Qt cannot draw it.
+    """
+    layout = _layout(sheet, width)
+    image = QImage(layout.size.toSize() * PIXEL_RATIO, QImage.Format.Format_RGB32)
+    image.setDevicePixelRatio(PIXEL_RATIO)
+    image.setDotsPerMeterX(round(DOTS_PER_INCH / 0.0254))
+    image.setDotsPerMeterY(round(DOTS_PER_INCH / 0.0254))
+    image.setText("Title", sheet.plan.title)
+    with _painting(image) as painter:
+        paint_lay(painter, layout, LIGHT, LayState(), column_brush(layout, PIXEL_RATIO))
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    if not QImageWriter(buffer, QByteArray(b"PNG")).write(image):
+        raise FileProblem("picture-failed")
+    return bytes(buffer.data().data())
+
+
+def _description(sheet: Worksheet) -> str:
+    """Return what the picture shows, for those who hear it: every section with its length and liquid."""
+    plan, figures = sheet.plan, sheet.figures
+    return "; ".join(
+        f"{plan.liquors[figures.liquor_index[index]].letter} {section.name}: "
+        f"{shown(LAY_LENGTH, figures.length_m(index))}, {shown(VOLUME, float(figures.liquid_ml[index]))}"
+        for index, section in enumerate(plan.sections)
+    )
+
+
+def _layout(sheet: Worksheet, width: int) -> LayLayout:
+    size = picture_size(sheet, float(width))
+    return lay_layout(sheet, QSizeF(size.width(), min(round(size.height()), GREATEST_HEIGHT)))
+
+
+@contextmanager
+def _painting(device: QPaintDevice) -> Iterator[QPainter]:
+    with _bundled_font() as font:
+        painter = QPainter()
+        if not painter.begin(device):
+            raise FileProblem("picture-failed")
+        try:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.setFont(font)
+            yield painter
+        finally:
+            painter.end()
+
+
+@contextmanager
+def _bundled_font() -> Iterator[QFont]:
+    """Lend the bundled font: left registered, it could take the place of the font of an open window."""
+    numbers = [QFontDatabase.addApplicationFont(str(font_path(bold=bold))) for bold in (False, True)]
+    try:
+        font = QFont("Noto Sans", FONT_SIZE_PT)
+        # As designed, not as the machine's settings would bend it to the pixels.
+        font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
+        yield font
+    finally:
+        for number in numbers:
+            QFontDatabase.removeApplicationFont(number)

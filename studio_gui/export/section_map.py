@@ -1,0 +1,217 @@
+"""The section map: a worksheet as JSON, for labels, spreadsheets and scripts.
+
+The rule of this module: the map is a contract. Keys may be added, never renamed, and `VERSION` rises when one
+changes its meaning. Every number is finite and unrounded; one that is not known leaves its key out. Amounts
+are ml for the whole set of rovings; files are metric whatever the screen shows.
+
+- ``sum(amounts_ml)`` is ``liquid_ml`` within 1e-9 relative; every stock a section takes is named, let-downs
+  too.
+- The first ``start_m`` is 0, every ``end_m`` the next ``start_m``, the last one ``lay_length_m``, exactly.
+- Depth is before wiping; ``srgb`` is the colour at the section's middle, as it stays in the wool, without
+  wicking.
+- ``saturation`` is ``over`` where a section is both over and under; the checks list both.
+- The text of a check is English.
+
+Beyond what labels need there are ``fibre.matching`` and ``fibre.mass_marks`` (the top's unevenness, in shares
+of one roving), ``acid`` (when to warn), ``acid_line`` (where the plan has one), ``totals``, ``boundaries``
+(``gap_m``: above 0 unpainted, below 0 painted twice), every liquor's ``jars`` (a liquor by depth may need
+several), and every section's ``letter`` and ``second_pass_ml``.
+"""
+
+from __future__ import annotations
+
+import math
+
+from studio_gui.domain.bench import Jar
+from studio_gui.domain.checks.check import Check
+from studio_gui.domain.colour.spaces import hex_from_srgb
+from studio_gui.domain.liquors import Liquor
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.worksheet import Worksheet
+from studio_gui.storage.strict_json import Json, serialise
+from studio_gui.wording.sentences import check_text
+
+DOCUMENT = "section-map"
+VERSION = 1
+
+
+def section_map_bytes(sheet: Worksheet) -> bytes:
+    """Return `section_map` as indented UTF-8 JSON; the same plan always gives the same bytes."""
+    return serialise(section_map(sheet))
+
+
+def section_map(sheet: Worksheet) -> dict[str, Json]:
+    """Return the section map of a worksheet, as the rule of this module has it."""
+    plan = sheet.plan
+    return _known(
+        {
+            "document": DOCUMENT,
+            "version": VERSION,
+            "title": plan.title,
+            "fibre": _fibre(sheet),
+            "liquid": _liquid(plan),
+            "acid": {"ratio": float(plan.acid.ratio), "floor_pct_owf": float(plan.acid.floor_pct_owf)},
+            "acid_line": _acid_line(plan),
+            "wicking_mm": float(plan.wicking_mm),
+            "mixing": plan.mixing,
+            "bench": {
+                "spare_share": float(plan.bench.spare_share),
+                "dead_ml": float(plan.bench.dead_ml),
+                "graduation_ml": float(plan.bench.graduation_ml),
+            },
+            "totals": {
+                "fibre_g": sheet.totals.fibre_g,
+                "liquid_ml": sheet.totals.liquid_ml,
+                "jars_ml": float(sheet.totals.jars_ml),
+            },
+            "stocks": _stocks(sheet),
+            "liquors": [_liquor(sheet, liquor) for liquor in plan.liquors],
+            "sections": [_section(sheet, index) for index in range(len(plan.sections))],
+            "boundaries": [
+                {"position_m": float(boundary.position_m), "gap_m": float(boundary.gap_m)}
+                for boundary in plan.boundaries
+            ],
+            "checks": [_check(check, plan) for check in sheet.checks],
+        }
+    )
+
+
+def _fibre(sheet: Worksheet) -> Json:
+    fibre, lay = sheet.plan.fibre, sheet.plan.lay
+    return {
+        "mass_g": float(fibre.mass_g),
+        "length_m": float(fibre.length_m),
+        "rovings": fibre.rovings,
+        "passes": lay.passes,
+        "fold_positions_m": [float(place) for place in lay.fold_positions_m],
+        "matching": lay.matching,
+        "mass_marks": [
+            {"strip_share": float(mark.strip_share), "mass_share": float(mark.mass_share)}
+            for mark in fibre.mass_marks
+        ],
+        "lay_length_m": float(sheet.plan.lay_length_m),
+        "film_length_m": float(sheet.totals.film_length_m),
+        "overhang_m": float(lay.overhang_m),
+        "undyed_srgb": fibre.undyed_srgb,
+    }
+
+
+def _liquid(plan: Plan) -> Json:
+    liquid = plan.liquid
+    return _known(
+        {
+            "uptake_ml_per_g": float(liquid.uptake_ml_per_g),
+            "soak_ml_per_g": float(liquid.soak_ml_per_g),
+            "limit_ml_per_g": float(liquid.limit_ml_per_g),
+            "penetration_ml_per_g": float(liquid.penetration_ml_per_g),
+            "soak_acid_g_per_l": _number(liquid.soak_acid_g_per_l),
+        }
+    )
+
+
+def _acid_line(plan: Plan) -> Json:
+    line = plan.acid_line
+    return None if line is None else {"stock_id": line.stock_id, "jar_g_per_l": float(line.jar_g_per_l)}
+
+
+def _stocks(sheet: Worksheet) -> list[Json]:
+    return [
+        _known(
+            {
+                "id": stock.id,
+                "name": stock.name,
+                "role": stock.role,
+                "strength_g_per_l": float(stock.strength_g_per_l),
+                "strength_known": stock.strength_known,
+                "take_up_pct_owf": float(stock.take_up_pct_owf),
+                "acid_g_per_l": _number(stock.acid_g_per_l),
+                "need_ml": need_ml,
+                "swatches": [
+                    {
+                        "depth_pct_owf": float(swatch.depth_pct_owf),
+                        "srgb": swatch.srgb,
+                        "fibre_srgb": swatch.fibre_srgb,
+                    }
+                    for swatch in stock.swatches
+                ],
+            }
+        )
+        for stock, need_ml in zip(sheet.plan.stocks, sheet.make_up.need_ml.tolist(), strict=True)
+    ]
+
+
+def _liquor(sheet: Worksheet, liquor: Liquor) -> Json:
+    jars = [jar for jar in sheet.make_up.jars if jar.liquor_id == liquor.id]
+    return {
+        "id": liquor.id,
+        "letter": liquor.letter,
+        "name": liquor.name,
+        "basis": liquor.basis,
+        "jar_ml": sum((float(jar.jar_ml) for jar in jars), 0.0),
+        "sections_ml": sum((jar.sections_ml for jar in jars), 0.0),
+        "jars": [_jar(sheet.plan, jar) for jar in jars],
+    }
+
+
+def _jar(plan: Plan, jar: Jar) -> Json:
+    return {
+        "section_ids": list(jar.section_ids),
+        "sections_ml": jar.sections_ml,
+        "jar_ml": float(jar.jar_ml),
+        "amounts_ml": _amounts(plan, jar.amounts_ml.tolist()),
+    }
+
+
+def _section(sheet: Worksheet, index: int) -> Json:
+    plan, figures = sheet.plan, sheet.figures
+    section = plan.sections[index]
+    amounts_ml = _amounts(plan, figures.amounts_ml[index].tolist())
+    depths = zip(plan.dyes, figures.depth_pct_owf[index].tolist(), strict=True)
+    return _known(
+        {
+            "id": section.id,
+            "name": section.name,
+            "liquor_id": section.liquor_id,
+            "letter": plan.liquors[figures.liquor_index[index]].letter,
+            "start_m": float(figures.edges_m[index]),
+            "end_m": float(figures.edges_m[index + 1]),
+            "locked": section.locked,
+            "fibre_g": float(figures.fibre_g[index]),
+            "liquid_mode": section.liquid_mode,
+            "liquid_ml": float(figures.liquid_ml[index]),
+            "wiped_ml": float(figures.wiped_ml[index]),
+            "second_pass_ml": float(section.second_pass_ml),
+            "amounts_ml": amounts_ml,
+            "depth_pct_owf": {dye.id: depth for dye, depth in depths if dye.id in amounts_ml},
+            "acid_pct_owf": _number(float(figures.acid_pct_owf[index])),
+            "applied_ml_per_g": float(figures.applied_ml_per_g[index]),
+            "held_ml_per_g": float(figures.held_ml_per_g[index]),
+            "free_ml": float(figures.free_ml[index]),
+            "saturation": figures.saturation(index),
+            "srgb": hex_from_srgb(sheet.colours.srgb[index]),
+        }
+    )
+
+
+def _amounts(plan: Plan, amounts_ml: list[float]) -> dict[str, Json]:
+    return {stock.id: ml for stock, ml in zip(plan.stocks, amounts_ml, strict=True) if ml > 0.0}
+
+
+def _check(check: Check, plan: Plan) -> Json:
+    return {
+        "code": check.code,
+        "severity": check.severity,
+        "section_ids": list(check.section_ids),
+        "params": _known(dict(check.params)),
+        "text": check_text(check, plan),
+    }
+
+
+def _known(members: dict[str, Json]) -> dict[str, Json]:
+    """Return the members whose value is known."""
+    return {key: value for key, value in members.items() if value is not None}
+
+
+def _number(value: float | None) -> float | None:
+    """Return `value`, None where it is not known: the domain writes that as None or as nan."""
+    return None if value is None or math.isnan(value) else float(value)

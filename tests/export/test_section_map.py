@@ -1,0 +1,267 @@
+"""If these fail, a label or a script that reads section maps breaks, or computes with wrong numbers."""
+
+from __future__ import annotations
+
+import dataclasses
+import json
+import math
+from collections.abc import Iterator
+from typing import Any, NoReturn
+
+import pytest
+from hypothesis import given
+
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.worksheet import worksheet
+from studio_gui.export.section_map import section_map, section_map_bytes
+from tests.export.plans import plans_of_one_colour, sample
+
+ANY_CHECK: dict[str, Any] = {}
+SWATCH = {"depth_pct_owf": float, "srgb": str, "fibre_srgb": str}
+
+#: Every key of the contract with its type; a list has the shape of its items. Keys may only be added.
+CONTRACT: dict[str, Any] = {
+    "document": str,
+    "version": int,
+    "title": str,
+    "fibre": {
+        "mass_g": float,
+        "length_m": float,
+        "rovings": int,
+        "passes": int,
+        "fold_positions_m": [float],
+        "lay_length_m": float,
+        "film_length_m": float,
+        "overhang_m": float,
+        "undyed_srgb": str,
+    },
+    "liquid": {
+        "uptake_ml_per_g": float,
+        "soak_ml_per_g": float,
+        "limit_ml_per_g": float,
+        "penetration_ml_per_g": float,
+        "soak_acid_g_per_l": float,
+    },
+    "wicking_mm": float,
+    "mixing": str,
+    "bench": {"spare_share": float, "dead_ml": float, "graduation_ml": float},
+    "stocks": [
+        {
+            "id": str,
+            "name": str,
+            "role": str,
+            "strength_g_per_l": float,
+            "strength_known": str,
+            "take_up_pct_owf": float,
+            "acid_g_per_l": float,
+            "need_ml": float,
+            "swatches": [SWATCH],
+        }
+    ],
+    "liquors": [
+        {"id": str, "letter": str, "name": str, "basis": str, "jar_ml": float, "sections_ml": float},
+    ],
+    "sections": [
+        {
+            "id": str,
+            "name": str,
+            "liquor_id": str,
+            "start_m": float,
+            "end_m": float,
+            "locked": bool,
+            "fibre_g": float,
+            "liquid_mode": str,
+            "liquid_ml": float,
+            "wiped_ml": float,
+            "amounts_ml": ANY_CHECK,
+            "depth_pct_owf": ANY_CHECK,
+            "acid_pct_owf": float,
+            "applied_ml_per_g": float,
+            "held_ml_per_g": float,
+            "free_ml": float,
+            "saturation": str,
+            "srgb": str,
+        }
+    ],
+    "checks": [{"code": str, "severity": str, "section_ids": [str], "params": ANY_CHECK, "text": str}],
+}
+#: Numbers that may not be known, and then leave their key out.
+MAY_BE_UNKNOWN = {"soak_acid_g_per_l", "acid_g_per_l", "acid_pct_owf"}
+
+
+def read(data: bytes) -> dict[str, Any]:
+    """The map as a strict reader of JSON takes it."""
+
+    def refuse(constant: str) -> NoReturn:
+        raise AssertionError(f"{constant} is no JSON")
+
+    loaded = json.loads(data, parse_constant=refuse)
+    assert isinstance(loaded, dict)
+    return loaded
+
+
+def map_of(plan: Plan) -> dict[str, Any]:
+    return read(section_map_bytes(worksheet(plan)))
+
+
+def departures(shape: Any, value: Any, place: str = "map") -> Iterator[str]:
+    """Where `value` is not of the contract's `shape`."""
+    if isinstance(shape, list):
+        for index, item in enumerate(value):
+            yield from departures(shape[0], item, f"{place}[{index}]")
+    elif isinstance(shape, dict):
+        for key, inner in shape.items():
+            if key in value:
+                yield from departures(inner, value[key], f"{place}.{key}")
+            elif key not in MAY_BE_UNKNOWN:
+                yield f"{place}.{key} is missing"
+    elif type(value) is not shape:
+        yield f"{place} is {value!r}"
+
+
+def values_in(value: Any) -> Iterator[Any]:
+    """Every plain value in a document."""
+    if isinstance(value, (dict, list)):
+        for item in value.values() if isinstance(value, dict) else value:
+            yield from values_in(item)
+    else:
+        yield value
+
+
+@given(plans_of_one_colour())
+def test_every_map_has_every_key_of_the_contract_with_its_type(plan: Plan) -> None:
+    assert list(departures(CONTRACT, map_of(plan))) == []
+
+
+@given(plans_of_one_colour())
+def test_no_map_has_null_or_a_number_that_is_not_finite(plan: Plan) -> None:
+    for value in values_in(map_of(plan)):
+        assert value is not None
+        assert not isinstance(value, float) or math.isfinite(value)
+
+
+@given(plans_of_one_colour())
+def test_sections_tile_the_lay_exactly(plan: Plan) -> None:
+    found = map_of(plan)
+    sections = found["sections"]
+    assert sections[0]["start_m"] == 0.0
+    assert [one["end_m"] for one in sections[:-1]] == [one["start_m"] for one in sections[1:]]
+    assert sections[-1]["end_m"] == found["fibre"]["lay_length_m"] == plan.lay_length_m
+
+
+@given(plans_of_one_colour())
+def test_amounts_add_up_to_the_liquid_and_name_only_stocks_of_the_plan(plan: Plan) -> None:
+    ids = {stock.id for stock in plan.stocks}
+    for section in map_of(plan)["sections"]:
+        assert section["amounts_ml"].keys() <= ids
+        assert math.fsum(section["amounts_ml"].values()) == pytest.approx(
+            section["liquid_ml"], rel=1e-9, abs=1e-12
+        )
+
+
+@given(plans_of_one_colour())
+def test_the_file_says_what_the_map_says_to_the_last_digit(plan: Plan) -> None:
+    assert map_of(plan) == section_map(worksheet(plan))
+
+
+@given(plans_of_one_colour())
+def test_depth_is_told_for_every_dye_that_is_painted_and_no_other(plan: Plan) -> None:
+    dyes = {stock.id for stock in plan.dyes}
+    for section in map_of(plan)["sections"]:
+        assert section["depth_pct_owf"].keys() == section["amounts_ml"].keys() & dyes
+
+
+@given(plans_of_one_colour())
+def test_acid_is_left_out_exactly_where_it_is_not_known(plan: Plan) -> None:
+    found = map_of(plan)
+    known = {stock["id"]: stock.get("acid_g_per_l") for stock in found["stocks"]}
+    assert known == {stock.id: stock.acid_g_per_l for stock in plan.stocks}
+    soak = found["liquid"].get("soak_acid_g_per_l")
+    assert soak == plan.liquid.soak_acid_g_per_l
+    for section in found["sections"]:
+        unknown = any(known[stock_id] is None for stock_id in section["amounts_ml"])
+        dry = plan.liquid.soak_ml_per_g == 0.0
+        assert ("acid_pct_owf" in section) is not (unknown or (soak is None and not dry))
+
+
+@given(plans_of_one_colour())
+def test_jars_hold_the_spare_and_need_what_they_hold(plan: Plan) -> None:
+    found = map_of(plan)
+    needed = dict.fromkeys((stock["id"] for stock in found["stocks"]), 0.0)
+    for liquor in found["liquors"]:
+        jars = liquor["jars"]
+        assert liquor["jar_ml"] == pytest.approx(sum(jar["jar_ml"] for jar in jars))
+        assert liquor["sections_ml"] == pytest.approx(sum(jar["sections_ml"] for jar in jars))
+        for jar in jars:
+            wanted = jar["sections_ml"] * (1.0 + plan.bench.spare_share) + plan.bench.dead_ml
+            assert jar["jar_ml"] == pytest.approx(wanted)
+            assert sum(jar["amounts_ml"].values()) == pytest.approx(jar["jar_ml"])
+            for stock_id, ml in jar["amounts_ml"].items():
+                needed[stock_id] += ml
+    assert {stock["id"]: stock["need_ml"] for stock in found["stocks"]} == pytest.approx(needed)
+
+
+@given(plans_of_one_colour())
+def test_checks_are_told_in_one_line_with_sections_that_exist(plan: Plan) -> None:
+    ids = {section.id for section in plan.sections}
+    for check in map_of(plan)["checks"]:
+        assert check["severity"] in ("note", "warning", "error")
+        assert set(check["section_ids"]) <= ids
+        assert len(check["text"].splitlines()) == 1
+
+
+def test_the_keys_come_in_the_order_of_the_contract() -> None:
+    keys = list(map_of(sample("harbour-thaw")))
+    assert [key for key in keys if key in CONTRACT] == list(CONTRACT)
+
+
+def test_the_document_names_itself_and_its_version() -> None:
+    found = map_of(sample("two-shores"))
+    assert (found["document"], found["version"], found["title"]) == ("section-map", 1, "Two Shores")
+
+
+def test_a_matching_set_is_told_for_the_whole_set() -> None:
+    """Four rovings of 100 g at 1.5 ml/g, spare 5 %: worked by hand."""
+    found = map_of(sample("harbour-thaw"))
+    assert [one["liquid_ml"] for one in found["sections"]] == pytest.approx([120, 90, 180, 60, 150])
+    assert [one["fibre_g"] for one in found["sections"]] == pytest.approx([80, 60, 120, 40, 100])
+    assert [one["jar_ml"] for one in found["liquors"]] == pytest.approx([126, 94.5, 189, 63, 157.5])
+    needs = {stock["id"]: stock["need_ml"] for stock in found["stocks"]}
+    assert needs == pytest.approx(
+        {"blue": 127.575, "black": 29.925, "yellow": 135.45, "red": 63.0, "aw": 274.05}
+    )
+    assert found["sections"][0]["amounts_ml"] == pytest.approx({"blue": 72, "black": 24, "aw": 24})
+    assert found["sections"][0]["depth_pct_owf"] == pytest.approx({"blue": 0.9, "black": 0.3})
+    assert [one["acid_pct_owf"] for one in found["sections"]] == pytest.approx([1.5] * 5)
+    assert found["totals"] == pytest.approx({"fibre_g": 400, "liquid_ml": 600, "jars_ml": 630})
+
+
+def test_a_folded_lay_is_told_by_its_folds() -> None:
+    fibre = map_of(sample("two-shores"))["fibre"]
+    assert (fibre["passes"], fibre["fold_positions_m"]) == (2, [3.0])
+    assert (fibre["mass_g"], fibre["length_m"]) == (150.0, 6.0)
+    assert fibre["film_length_m"] == pytest.approx(fibre["lay_length_m"] + fibre["overhang_m"])
+
+
+def test_depth_is_before_wiping_and_colour_after_it() -> None:
+    plan = sample("storm-kettle")
+    place = next(index for index, section in enumerate(plan.sections) if section.wiped_ml > 0.0)
+    dry = tuple(dataclasses.replace(section, wiped_ml=0.0) for section in plan.sections)
+    wiped = map_of(plan)["sections"][place]
+    not_wiped = map_of(dataclasses.replace(plan, sections=dry))["sections"][place]
+    assert wiped["depth_pct_owf"] == not_wiped["depth_pct_owf"]
+    assert wiped["srgb"] != not_wiped["srgb"]
+
+
+def test_saturation_and_free_liquid_are_told_where_the_fibre_overflows() -> None:
+    """80 ml on 20 g at 1.1 ml/g soak and a limit of 2.5: 5.1 held, 52 ml free."""
+    flood = map_of(sample("storm-kettle"))["sections"][1]
+    assert flood["saturation"] == "over"
+    assert (flood["held_ml_per_g"], flood["free_ml"]) == pytest.approx((5.1, 52.0))
+
+
+def test_an_unpainted_section_has_the_colour_of_the_wool_and_no_amounts() -> None:
+    plan = sample("storm-kettle")
+    bare = map_of(plan)["sections"][-1]
+    assert (bare["amounts_ml"], bare["depth_pct_owf"]) == ({}, {})
+    assert bare["srgb"] == plan.fibre.undyed_srgb
