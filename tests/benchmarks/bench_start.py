@@ -55,14 +55,12 @@ def program() -> None:
     from studio_gui.views.lay_canvas import LayCanvas
 
     paint = LayCanvas.paintEvent
-    painted = []
 
-    def paint_and_report(canvas: LayCanvas, event: QPaintEvent) -> None:
-        paint(canvas, event)
-        if not painted:
-            painted.append(True)
-            report()
-            QTimer.singleShot(0, QApplication.quit)
+    def paint_and_report(self: LayCanvas, event: QPaintEvent) -> None:
+        LayCanvas.paintEvent = paint  # type: ignore[method-assign]
+        paint(self, event)
+        report()
+        QTimer.singleShot(0, QApplication.quit)
 
     LayCanvas.paintEvent = paint_and_report  # type: ignore[method-assign]
     main([str(SAMPLE)])
