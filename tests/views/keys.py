@@ -48,13 +48,15 @@ def type_on(text: str, end: Qt.Key = ENTER) -> None:
 
 
 def choose(box: QComboBox, words: str) -> None:
-    """Open a list and pick an entry with the keys, as somebody would."""
+    """Open a list and click an entry."""
     place = box.findText(words)
     assert place >= 0, f"{words!r} is not among {[box.itemText(i) for i in range(box.count())]}"
     box.showPopup()
     view = box.view()
-    view.setCurrentIndex(box.model().index(place, box.modelColumn()))
-    QTest.keyClick(view, ENTER)
+    there = view.visualRect(box.model().index(place, box.modelColumn())).center()
+    QTest.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, NONE, there)
+    box.window().activateWindow()  # with no window manager, a list that closes leaves nothing active
+    QApplication.processEvents()
 
 
 def click_cell(view: QAbstractItemView, row: int, column: int, modifiers: Qt.KeyboardModifier = NONE) -> None:
