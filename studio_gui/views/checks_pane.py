@@ -30,8 +30,9 @@ from studio_gui.domain.edits.mends import apply_mend
 from studio_gui.domain.plan import Plan
 from studio_gui.drawing.look import look_for
 from studio_gui.drawing.marks import paint_severity
+from studio_gui.views.fields import edit_and_say
 from studio_gui.views.flow import FlowLayout
-from studio_gui.views.labels import TonedLabel
+from studio_gui.views.labels import MessageLabel, TonedLabel
 from studio_gui.wording.sentences import check_reason, check_title, mend_cost, mend_label
 
 MOST_SHOWN = 50
@@ -45,14 +46,20 @@ class SeverityLabel(QWidget):
 
     def __init__(self, severity: Severity, side: int = 16, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._severity = severity
+        self.severity = severity
         self.setFixedSize(side, side)
+
+    def show_severity(self, severity: Severity) -> None:
+        """Show the mark of `severity`."""
+        if severity != self.severity:
+            self.severity = severity
+            self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         try:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            paint_severity(painter, QRectF(self.rect()), self._severity, look_for(self.palette()))
+            paint_severity(painter, QRectF(self.rect()), self.severity, look_for(self.palette()))
         finally:
             painter.end()
 
@@ -62,6 +69,7 @@ class CheckRow(QFrame):
 
     def __init__(self, check: Check, document: OpenPlan, name_mend: Callable[[Mend], str]) -> None:
         super().__init__()
+        self._mark = SeverityLabel(check.severity)
         self._document = document
         self._name_mend = name_mend
         self._check: Check | None = None
@@ -69,6 +77,7 @@ class CheckRow(QFrame):
         self._advice: dict[str, TonedLabel] = {}
         self.title = TonedLabel("text")
         self.reason = TonedLabel("secondary")
+        self.message = MessageLabel()
         for label in (self.title, self.reason):
             label.setWordWrap(True)
         self.title.setFont(_bold(self.font()))
@@ -78,19 +87,37 @@ class CheckRow(QFrame):
         words.addWidget(self.title)
         words.addWidget(self.reason)
         words.addLayout(self._mends)
+        words.addWidget(self.message)
         row = QHBoxLayout(self)
         row.setContentsMargins(8, 8, 8, 9)
         row.setSpacing(8)
-        row.addWidget(SeverityLabel(check.severity), 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self._mark, 0, Qt.AlignmentFlag.AlignTop)
         row.addLayout(words, 1)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    @property
+    def severity(self) -> Severity:
+        """How serious the check is."""
+        return self._mark.severity
+
+    @property
+    def buttons(self) -> list[QPushButton]:
+        """The mends that one click applies."""
+        return list(self._buttons.values())
+
+    @property
+    def advice(self) -> list[TonedLabel]:
+        """The mends that only the bench can do."""
+        return list(self._advice.values())
 
     def show_check(self, check: Check, plan: Plan) -> None:
         """Show a check; nothing is done when it is shown already."""
         if check == self._check:
             return
         self._check = check
+        self.message.say("")
+        self._mark.show_severity(check.severity)
         self.title.show_text(check_title(check, plan))
         self.reason.show_text(check_reason(check, plan))
         self.setAccessibleName(f"{self.title.text()}. {self.reason.text()}")
@@ -179,7 +206,8 @@ class CheckRow(QFrame):
     def _mend(self, code: str) -> None:
         if self._check is not None:
             mend = next(mend for mend in self._check.mends if mend.code == code)
-            self._document.edit(self._name_mend(mend), lambda plan: apply_mend(plan, mend))
+            name = self._name_mend(mend)
+            edit_and_say(self._document, name, lambda plan: apply_mend(plan, mend), self.message.say)
 
 
 class ChecksPane(QWidget):
@@ -217,6 +245,11 @@ class ChecksPane(QWidget):
         column.addWidget(self._scroll, 1)
         document.shown.connect(self._show)
         self._retranslate()
+
+    @property
+    def rows(self) -> list[CheckRow]:
+        """The checks that are shown, from top to bottom."""
+        return [self._rows[key] for key in self._order]
 
     def sizeHint(self) -> QSize:
         return QSize(320, 280)
@@ -285,8 +318,7 @@ class ChecksPane(QWidget):
             row.deleteLater()
 
     def _order_tabs(self) -> None:
-        rows = [self._rows[key] for key in self._order]
-        for before, after in pairwise(rows):
+        for before, after in pairwise(self.rows):
             QWidget.setTabOrder(before, after)
 
     def _step_name(self, mend: Mend) -> str:

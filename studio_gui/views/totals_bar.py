@@ -20,12 +20,12 @@ class TotalsBar(QWidget):
         super().__init__(parent)
         self._document = document
         self._names = [TonedLabel("secondary") for _ in range(4)]
-        self._values = [TonedLabel("text") for _ in range(4)]
+        self.values = [TonedLabel("text") for _ in range(4)]
         grid = QGridLayout(self)
         grid.setContentsMargins(12, 4, 12, 6)
         grid.setHorizontalSpacing(24)
         grid.setVerticalSpacing(0)
-        for column, (name, value) in enumerate(zip(self._names, self._values, strict=True)):
+        for column, (name, value) in enumerate(zip(self._names, self.values, strict=True)):
             name.setBuddy(value)
             grid.addWidget(name, 0, column)
             grid.addWidget(value, 1, column)
@@ -42,7 +42,7 @@ class TotalsBar(QWidget):
         super().changeEvent(event)
 
     def _set_fonts(self) -> None:
-        for name, value in zip(self._names, self._values, strict=True):
+        for name, value in zip(self._names, self.values, strict=True):
             name.setFont(scaled_font(self.font(), 0.85))
             value.setFont(scaled_font(self.font(), 1.15, bold=True))
 
@@ -54,7 +54,7 @@ class TotalsBar(QWidget):
             self.tr("Film to cut, with the extra at both ends"),
             self.tr("Liquor to mix, with the spare and the dead volume of every jar"),
         )
-        for name, value, words, meaning in zip(self._names, self._values, names, meanings, strict=True):
+        for name, value, words, meaning in zip(self._names, self.values, names, meanings, strict=True):
             name.show_text(words)
             name.setToolTip(meaning)
             value.setToolTip(meaning)
@@ -68,6 +68,6 @@ class TotalsBar(QWidget):
             shown(ROVING_LENGTH, totals.film_length_m),
             shown(VOLUME, totals.jars_ml),
         )
-        for name, value, words in zip(self._names, self._values, sums, strict=True):
+        for name, value, words in zip(self._names, self.values, sums, strict=True):
             value.show_text(words)
             value.setAccessibleName(f"{name.text()}: {words}")

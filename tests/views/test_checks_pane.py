@@ -1,0 +1,172 @@
+"""If these fail, a mend mends something else than it says, or the list moves under the hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import partial
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QPushButton
+from pytestqt.qtbot import QtBot
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.checks.check import SEVERITIES, Mend
+from studio_gui.domain.edits.boundaries import move_boundary
+from studio_gui.domain.edits.liquors import to_depth_basis
+from studio_gui.domain.edits.sections import change_section
+from studio_gui.domain.edits.stocks import add_stock, change_stock
+from studio_gui.domain.errors import EditRefused
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.stocks import Stock
+from studio_gui.views.checks_pane import MOST_SHOWN, CheckRow, ChecksPane
+from tests.drawing.plans import plain_plan
+from tests.views.keys import shown, steps
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+def flooded(plan: Plan, section_id: str = "s2", fixed_ml: float = 100.0) -> Plan:
+    """25 g hold 75 ml of liquor on their soak; 100 are 25 over the brim."""
+    return change_section(plan, section_id, fixed_ml=fixed_ml)
+
+
+@pytest.fixture
+def pane(document: OpenPlan, qtbot: QtBot) -> ChecksPane:
+    return shown(ChecksPane(document), qtbot, 350, 600)
+
+
+def titles(pane: ChecksPane) -> list[str]:
+    return [row.title.text() for row in pane.rows]
+
+
+def row(pane: ChecksPane, title: str) -> CheckRow:
+    QApplication.processEvents()  # rows that have just been made are shown by then
+    return next(row for row in pane.rows if title in row.title.text())
+
+
+def button(row: CheckRow, words: str) -> QPushButton:
+    return next(button for button in row.buttons if button.text() == words)
+
+
+def test_a_sound_plan_has_nothing_to_mend(pane: ChecksPane) -> None:
+    assert pane.summary.text() == "Nothing to mend."
+    assert pane.rows == []
+    assert not pane.more.isVisible()
+
+
+def test_a_check_says_what_why_and_how_to_mend(pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("", flooded)
+    over = row(pane, "over the brim")
+    assert over.title.text() == "B Section 2: 25 ml over the brim"
+    assert over.reason.text()
+    assert "Plan a wipe" in [button.text() for button in over.buttons]
+    assert button(over, "Plan a wipe").toolTip(), "a mend says what it costs"
+    assert pane.summary.text().startswith("Warnings: ")
+    assert over.accessibleName().startswith(over.title.text())
+
+
+def test_the_worst_come_first(pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("", partial(add_stock, stock=Stock("k9", "Spare", "let-down")))
+    document.edit("", flooded)
+    document.edit("", partial(to_depth_basis, liquor_id="q3"))
+    document.edit("", partial(change_stock, stock_id="k2", strength_g_per_l=2.0))
+    severities = [check.severity for check in document.sheet.checks]
+    assert set(severities) == set(SEVERITIES)
+    assert severities == sorted(severities, key=SEVERITIES.index)
+    assert [row.severity for row in pane.rows] == severities
+    assert pane.summary.text().startswith("Errors: 1 · Warnings: ")
+
+
+def test_one_click_mends_as_one_step_named_after_the_mend(pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("Flood", flooded)
+    QTest.mouseClick(button(row(pane, "over the brim"), "Plan a wipe"), LEFT)
+    assert document.plan.section("s2").wiped_ml == pytest.approx(25.0)
+    assert steps(document) == ["Flood", "Plan a wipe"]
+    assert row(pane, "to be wiped out").severity == "note"
+    document.undo_stack.undo()
+    assert row(pane, "25 ml over the brim").severity == "warning"
+
+
+def test_advice_is_text_and_no_button(pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("", partial(to_depth_basis, liquor_id="q3"))
+    document.edit("", partial(change_stock, stock_id="k2", strength_g_per_l=2.0))
+    out = row(pane, "shade out of reach")
+    assert any(advice.text().startswith("Mix Red at") for advice in out.advice)
+    assert not any(button.text().startswith("Mix") for button in out.buttons)
+
+
+@pytest.mark.parametrize("by_keys", [False, True])
+def test_picking_a_check_picks_its_sections(by_keys: bool, pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("", flooded)
+    over = row(pane, "over the brim")
+    if by_keys:
+        over.setFocus()
+        QTest.keyClick(over, Qt.Key.Key_Return)
+    else:
+        QTest.mouseClick(over.title, LEFT)
+    assert document.selected_ids == ("s2",)
+
+
+def test_a_check_of_no_section_leaves_the_selection(pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("", partial(add_stock, stock=Stock("k9", "Spare", "let-down")))
+    document.select("s3")
+    QTest.mouseClick(row(pane, "Spare: not used").title, LEFT)
+    assert document.selected_ids == ("s3",)
+
+
+def test_dragging_keeps_rows_buttons_and_focus(pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("", partial(flooded, section_id="s4"))
+    document.edit("", partial(change_section, section_id="s1", fixed_ml=60.0))
+    kept = row(pane, "over the brim")
+    wipe = button(kept, "Plan a wipe")
+    wipe.setFocus()
+    # half as long, the first section is over the brim too, and stands above
+    document.preview(move_boundary(document.plan, 0, 0.5))
+    assert ["over the brim" in title for title in titles(pane)[:2]] == [True, True]
+    assert pane.rows[1] is kept
+    assert button(kept, "Plan a wipe") is wipe
+    assert QApplication.focusWidget() is wipe
+    document.cancel_preview()
+    assert pane.rows[0] is kept
+    assert QApplication.focusWidget() is wipe
+
+
+def test_figures_of_a_check_follow_a_drag(pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("", flooded)
+    document.preview(move_boundary(document.plan, 1, 2.2))
+    assert row(pane, "over the brim").title.text() == "B Section 2: 10 ml over the brim"
+
+
+def test_a_new_name_shows_in_checks_that_speak_of_it(pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("", flooded)
+    document.edit("", partial(change_section, section_id="s2", name="Shell"))
+    assert "B Shell: 25 ml over the brim" in titles(pane)
+
+
+def test_a_mend_that_is_refused_says_why_in_its_row(
+    pane: ChecksPane, document: OpenPlan, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(plan: Plan, mend: Mend) -> Plan:
+        raise EditRefused("section-locked", section=plan.sections[0].name, mend=mend.code)
+
+    monkeypatch.setattr("studio_gui.views.checks_pane.apply_mend", refuse)
+    document.edit("", flooded)
+    over = row(pane, "over the brim")
+    QTest.mouseClick(button(over, "Plan a wipe"), LEFT)
+    assert over.message.isVisible()
+    assert steps(document) == [""]
+
+
+def test_many_checks_are_summed_up(pane: ChecksPane, document: OpenPlan) -> None:
+    plan = plain_plan(80)
+    sections = tuple(replace(section, fixed_ml=40.0) for section in plan.sections)
+    document.replace(replace(plan, sections=sections))
+    count = len(document.sheet.checks)
+    assert count > MOST_SHOWN
+    assert len(pane.rows) == MOST_SHOWN
+    assert pane.more.isVisible()
+    assert str(count - MOST_SHOWN) in pane.more.text()
+    document.replace(plain_plan(4))
+    assert pane.rows == []
