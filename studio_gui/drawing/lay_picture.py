@@ -135,7 +135,7 @@ def _tag_column(layout: LayLayout, index: int, before: Plan) -> list[str]:
     figures = layout.sheet.figures
     plan = layout.sheet.plan
     change_m = figures.length_m(index) - (before.edges_m[index + 1] - before.edges_m[index])
-    sign = "+" if change_m > 5e-5 else "−" if change_m < -5e-5 else "±"
+    sign = "+" if change_m > 5e-5 else "–" if change_m < -5e-5 else "±"
     column = [
         plan.liquor(plan.sections[index].liquor_id).letter,
         sign + shown(LAY_LENGTH, abs(change_m)),

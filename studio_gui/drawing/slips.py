@@ -91,59 +91,49 @@ def _write_slip(painter: QPainter, layout: LayLayout, look: Look, item: LayItem,
 def paint_figures(painter: QPainter, layout: LayLayout, look: Look) -> None:
     """Paint under each section its ml, its ml/g with grams, and its state in words where it is not right.
 
-    Where there is no room for all three, the figure stands alone under its mark; then upright; then it goes.
+    Where one section has no room for its ml with their unit, all stand bare under their marks, the narrowest
+    upright.
     """
     painter.save()
-    narrow = False
-    for item in layout.items:
-        if item.kind == "section" and item.rect.width() >= 11.0:
-            narrow |= _paint_section_figures(painter, layout, look, item)
-    if narrow:
+    sections = [item for item in layout.items if item.kind == "section" and item.rect.width() >= 11.0]
+    volumes = layout.sheet.figures.liquid_ml.tolist()
+    big = QFontMetricsF(sized(painter, 1.3, bold=True))
+    bare = any(
+        item.rect.width() < big.horizontalAdvance(shown(VOLUME, volumes[item.index])) + 22.0
+        for item in sections
+    )
+    for item in sections:
+        column = QRectF(item.rect.left(), layout.figures_top, item.rect.width(), 70.0)
+        if bare:
+            _paint_bare_volume(painter, layout, look, item, column)
+        else:
+            _paint_volume(painter, layout, look, item, column)
+        _paint_lines(painter, layout, look, item, column.adjusted(0.0, 34.0 if bare else 26.0, 0.0, 0.0))
+    if bare:
         painter.setFont(sized(painter, 0.85))
         painter.setPen(look.secondary)
-        unit = QRectF(8.0, layout.figures_top + 16.0, 92.0, 20.0)
+        unit = QRectF(8.0, layout.figures_top + 14.0, 92.0, 20.0)
         painter.drawText(unit, Qt.AlignmentFlag.AlignVCenter, VOLUME.shown_in(TRANSLATED)[0])
     painter.restore()
 
 
-def _paint_section_figures(painter: QPainter, layout: LayLayout, look: Look, item: LayItem) -> bool:
-    """Paint one section's figures; return whether its ml stand without their unit."""
+def _paint_volume(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, column: QRectF) -> None:
+    """Paint the state's mark and beside it the ml with their unit."""
     figures = layout.sheet.figures
-    saturation = figures.saturation(item.index)
     volume = shown(VOLUME, float(figures.liquid_ml[item.index]))
-    column = QRectF(item.rect.left(), layout.figures_top, item.rect.width(), 70.0)
-    big, small = sized(painter, 1.3, bold=True), sized(painter, 0.85)
-    width = QFontMetricsF(big).horizontalAdvance(volume)
-    alarm = {"over": look.over, "under": look.under}.get(saturation, look.secondary)
-    if column.width() < width + 22.0:
-        _paint_bare_figure(painter, layout, look, item, column)
-        return True
-    left = column.center().x() - (width + 18.0) / 2.0
-    paint_saturation(painter, QRectF(left, column.top() + 5.0, 13.0, 13.0), saturation, look)
     base = painter.font()
-    painter.setFont(big)
+    painter.setFont(sized(painter, 1.3, bold=True))
+    width = QFontMetricsF(painter.font()).horizontalAdvance(volume)
+    left = column.center().x() - (width + 18.0) / 2.0
+    mark = QRectF(left, column.top() + 5.0, 13.0, 13.0)
+    paint_saturation(painter, mark, figures.saturation(item.index), look)
     painter.setPen(look.text)
-    painter.drawText(
-        QRectF(left + 18.0, column.top(), width + 4.0, 24.0), Qt.AlignmentFlag.AlignVCenter, volume
-    )
-    wetness = shown(WETNESS, float(figures.applied_ml_per_g[item.index]))
-    grams = shown(MASS, float(figures.fibre_g[item.index]))
-    words = _state_words(saturation, float(figures.free_ml[item.index]))
-    painter.setFont(small)
-    metrics = QFontMetricsF(small)
-    for row, (line, short, colour) in enumerate(
-        ((f"{wetness} · {grams}", wetness, look.secondary), (words, "", alarm))
-    ):
-        text = line if metrics.horizontalAdvance(line) <= column.width() - 4.0 else short
-        if metrics.horizontalAdvance(text) <= column.width():
-            painter.setPen(colour)
-            place = QRectF(column.left(), column.top() + 26.0 + 18.0 * row, column.width(), 18.0)
-            painter.drawText(place, Qt.AlignmentFlag.AlignCenter, text)
+    place = QRectF(left + 18.0, column.top(), width + 4.0, 24.0)
+    painter.drawText(place, Qt.AlignmentFlag.AlignVCenter, volume)
     painter.setFont(base)
-    return False
 
 
-def _paint_bare_figure(
+def _paint_bare_volume(
     painter: QPainter, layout: LayLayout, look: Look, item: LayItem, column: QRectF
 ) -> None:
     """Paint the state's mark and beneath it the ml without their unit, upright where that is needed."""
@@ -152,18 +142,40 @@ def _paint_bare_figure(
     box = QRectF(column.center().x() - side / 2.0, column.top(), side, side)
     paint_saturation(painter, box, figures.saturation(item.index), look)
     painter.save()
-    font = sized(painter, 1.0, bold=True)
-    painter.setFont(font)
+    painter.setFont(sized(painter, 1.0, bold=True))
     painter.setPen(look.text)
     figure = shown_bare(VOLUME, float(figures.liquid_ml[item.index]))
-    if QFontMetricsF(font).horizontalAdvance(figure) <= column.width() - 6.0:
-        place = QRectF(column.left(), column.top() + 16.0, column.width(), 20.0)
+    if QFontMetricsF(painter.font()).horizontalAdvance(figure) <= column.width() - 6.0:
+        place = QRectF(column.left(), column.top() + 14.0, column.width(), 20.0)
         painter.drawText(place, Qt.AlignmentFlag.AlignCenter, figure)
     else:
         painter.translate(QPointF(column.center().x(), column.top() + 18.0))
         painter.rotate(90.0)
         painter.drawText(QRectF(0.0, -9.0, 60.0, 18.0), Qt.AlignmentFlag.AlignVCenter, figure)
     painter.restore()
+
+
+def _paint_lines(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, room: QRectF) -> None:
+    """Paint ml/g with grams, and in words what is wrong, each as far as it fits into the section's width."""
+    figures = layout.sheet.figures
+    saturation = figures.saturation(item.index)
+    wetness = shown(WETNESS, float(figures.applied_ml_per_g[item.index]))
+    grams = shown(MASS, float(figures.fibre_g[item.index]))
+    alarm = {"over": look.over, "under": look.under}.get(saturation, look.secondary)
+    lines = (
+        (f"{wetness} · {grams}", wetness, look.secondary),
+        (_state_words(saturation, float(figures.free_ml[item.index])), "", alarm),
+    )
+    base = painter.font()
+    painter.setFont(sized(painter, 0.85))
+    metrics = QFontMetricsF(painter.font())
+    for row, (line, short, colour) in enumerate(lines):
+        text = line if metrics.horizontalAdvance(line) <= room.width() - 4.0 else short
+        if metrics.horizontalAdvance(text) <= room.width() - 2.0:
+            painter.setPen(colour)
+            place = QRectF(room.left(), room.top() + 18.0 * row, room.width(), 18.0)
+            painter.drawText(place, Qt.AlignmentFlag.AlignCenter, text)
+    painter.setFont(base)
 
 
 def _state_words(saturation: Saturation, free_ml: float) -> str:

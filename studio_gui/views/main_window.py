@@ -14,6 +14,7 @@ from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import (
     QDockWidget,
     QFrame,
+    QLabel,
     QMainWindow,
     QMenu,
     QScrollArea,
@@ -52,7 +53,8 @@ class MainWindow(QMainWindow):
         self._connect()
         self._retranslate()
         self._show_file()
-        self.resize(1440, 900)
+        room = self.screen().availableSize()
+        self.resize(min(1440, room.width() - 16), min(900, room.height() - 48))  # less the window's frame
         self.restoreGeometry(self._preferences.window_geometry())
         self.restoreState(self._preferences.window_state())
 
@@ -76,6 +78,8 @@ class MainWindow(QMainWindow):
         column.addWidget(middle, 1)
         column.addWidget(self.totals)
         self.setCentralWidget(centre)
+        self._hint = QLabel()  # beneath the messages, which hide it while they last
+        self.statusBar().addWidget(self._hint)
         self._rooms: list[QScrollArea] = []
         left, right = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
         self.stocks_dock = self._dock("stocks", left)
@@ -112,7 +116,7 @@ class MainWindow(QMainWindow):
         self.document.refused.connect(self._show_refusal)
         self.document.file_changed.connect(self._show_file)
         self.document.shown.connect(self._show_file)
-        self.canvas.hinted.connect(self.statusBar().showMessage)
+        self.canvas.hinted.connect(self._hint.setText)
         self.canvas.menu_wanted.connect(self._canvas_menu)
         self.canvas.painted.connect(lambda: self.panes, Qt.ConnectionType.QueuedConnection)
         self.files.said.connect(self._say)
@@ -172,6 +176,9 @@ class MainWindow(QMainWindow):
         self.section_menu.setTitle(self.tr("&Section"))
         self.view_menu.setTitle(self.tr("&View"))
         self.quit_action.setText(self.tr("&Quit"))
+        # on the tool bar without the step's name, so that its buttons stay where they are
+        self.undo_action.setIconText(self.tr("Undo"))
+        self.redo_action.setIconText(self.tr("Redo"))
         self.tool_bar.setWindowTitle(self.tr("Tools"))
         self.stocks_dock.setWindowTitle(self.tr("Stocks and liquors"))
         self.inputs_dock.setWindowTitle(self.tr("Fibre and liquid"))
@@ -189,7 +196,7 @@ class MainWindow(QMainWindow):
     def _show_refusal(self, error: RovingLayError) -> None:
         from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (the first paint does without it)
 
-        self._say(refusal(error))
+        self._say(refusal(error, self.document.plan))
 
     def _say(self, words: str) -> None:
         self.statusBar().showMessage(words, MESSAGE_MS)
