@@ -6,16 +6,17 @@ The rule of this module: a liquor that needs more than one jar shows their sum; 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from enum import IntEnum
 from functools import cached_property
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
 
-from studio_gui.document.row_model import NO_WAY, RIGHT, Role, RowModel
+from studio_gui.document.row_model import NO_WAY, RIGHT, Role, Row, RowModel
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.edits.liquors import replace_liquor
+from studio_gui.domain.liquors import Liquor
 from studio_gui.wording.quantities import VOLUME, shown_bare
 from studio_gui.wording.translation import TRANSLATED
 
@@ -28,22 +29,31 @@ class Column(IntEnum):
     JAR = 2
 
 
+@dataclass(frozen=True, slots=True)
+class LiquorRow(Row):
+    """A liquor with its predicted colour and its jar, as shown and in full."""
+
+    letter: str
+    name: str
+    srgb: str
+    shown_jar_ml: float
+    liquor: Liquor = field(compare=False)
+    jar_ml: float = field(compare=False)
+
+
 class LiquorModel(RowModel):
     """Liquors as rows; see `Column`."""
 
-    def read(self) -> tuple[tuple[str, ...], Sequence[object]]:
+    def read(self) -> Sequence[LiquorRow]:
         sheet = self.document.sheet
-        self._liquors = sheet.plan.liquors
-        jars = dict.fromkeys((liquor.id for liquor in self._liquors), 0.0)
+        jars = dict.fromkeys((liquor.id for liquor in sheet.plan.liquors), 0.0)
         for jar in sheet.make_up.jars:
             jars[jar.liquor_id] += jar.jar_ml
-        self._jars_ml = list(jars.values())
-        self._colours = [hex_from_srgb(srgb) for srgb in sheet.liquor_colours.srgb]
-        rows = [
-            (liquor.letter, liquor.name, round(jar_ml, 1), colour)
-            for liquor, jar_ml, colour in zip(self._liquors, self._jars_ml, self._colours, strict=True)
+        colours = [hex_from_srgb(srgb) for srgb in sheet.liquor_colours.srgb]
+        return [
+            LiquorRow(liquor.id, liquor.letter, liquor.name, colour, round(jar_ml, 1), liquor, jar_ml)
+            for liquor, jar_ml, colour in zip(sheet.plan.liquors, jars.values(), colours, strict=True)
         ]
-        return tuple(jars), rows
 
     def headings(self) -> Sequence[str]:
         return (
@@ -52,38 +62,38 @@ class LiquorModel(RowModel):
             self.tr("Jar {0}").format(VOLUME.shown_in(TRANSLATED)[0]),
         )
 
-    def ways_to_change(self, row: int, column: int) -> Qt.ItemFlag:
+    def ways_to_change(self, row: LiquorRow, column: int) -> Qt.ItemFlag:
         return NO_WAY if column == Column.JAR else Qt.ItemFlag.ItemIsEditable
 
     def is_figure(self, column: int) -> bool:
         return column == Column.JAR
 
-    def take(self, row: int, column: int, value: object, role: int) -> bool:
+    def take(self, row: LiquorRow, column: int, value: object, role: int) -> bool:
         typed = str(value)
         if role != Role.EditRole or typed == self._text(row, column):
             return False
         if column == Column.LETTER:
-            liquor = replace(self._liquors[row], letter=typed.strip())
+            liquor = replace(row.liquor, letter=typed.strip())
             name = self.tr("Change letter")
         else:
-            liquor = replace(self._liquors[row], name=typed)
+            liquor = replace(row.liquor, name=typed)
             name = self.tr("Rename liquor")
         return self.edit(name, lambda plan: replace_liquor(plan, liquor))
 
     @cached_property
-    def said(self) -> Mapping[int, Callable[[int, int], object]]:
+    def said(self) -> Mapping[int, Callable[[LiquorRow, int], object]]:
         return {
             Role.DisplayRole: self._text,
             Role.EditRole: self._text,
             Role.TextAlignmentRole: lambda _, column: RIGHT if column == Column.JAR else None,
             Role.DecorationRole: self._colour,
-            Role.ToolTipRole: lambda row, column: self._liquors[row].name if column == Column.NAME else None,
+            Role.ToolTipRole: lambda row, column: row.name if column == Column.NAME else None,
         }
 
-    def _text(self, row: int, column: int) -> str:
+    def _text(self, row: LiquorRow, column: int) -> str:
         if column == Column.JAR:
-            return shown_bare(VOLUME, self._jars_ml[row])
-        return self._liquors[row].letter if column == Column.LETTER else self._liquors[row].name
+            return shown_bare(VOLUME, row.jar_ml)
+        return row.letter if column == Column.LETTER else row.name
 
-    def _colour(self, row: int, column: int) -> QColor | None:
-        return QColor(self._colours[row]) if column == Column.LETTER else None
+    def _colour(self, row: LiquorRow, column: int) -> QColor | None:
+        return QColor(row.srgb) if column == Column.LETTER else None

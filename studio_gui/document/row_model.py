@@ -1,13 +1,14 @@
 """What the tables of sections, stocks and liquors have in common.
 
 The rule of this module: a table announces what changed on the screen and nothing else, because views pay for
-every cell that is announced. Rows are compared as they are shown; the layout changes only when rows come, go
-or change places.
+every cell that is announced. Rows are compared as they are shown; nothing else moves when rows come,
+go or change places.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
@@ -27,32 +28,42 @@ LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 SATURATION_ROLE = int(Role.UserRole) + 1
 
 
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row: whose it is, and all that is shown of it. Rows that show the same are equal."""
+
+    id: str
+
+
 class RowModel(QAbstractTableModel):
     """A table of identified rows of the worksheet on the screen.
 
     Signals
     -------
+    rearranged
+        Rows came, went or changed places, and everything is in its place again.
     refused
         Something typed into a cell was not taken; carries the `RovingLayError`.
     accepted
         Something typed into a cell was taken.
     """
 
+    rearranged = Signal()
     refused = Signal(RovingLayError)
     accepted = Signal()
 
     def __init__(self, document: OpenPlan, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.document = document
-        self._ids: tuple[str, ...] = ()
-        self._rows: Sequence[object] = ()
+        self._rows: list[Row] = []
+        self._is_rearranging = False
         document.shown.connect(self.refresh)
         self.refresh()
 
     # -- what a table of its own says ----------------------------------------------------------------------
 
-    def read(self) -> tuple[tuple[str, ...], Sequence[object]]:
-        """Return the ids of the rows and, for each, everything of it that is shown, to be compared."""
+    def read(self) -> Sequence[Row]:
+        """Return the rows of the worksheet on the screen."""
         raise NotImplementedError
 
     def headings(self) -> Sequence[str]:
@@ -60,15 +71,15 @@ class RowModel(QAbstractTableModel):
         raise NotImplementedError
 
     @cached_property
-    def said(self) -> Mapping[int, Callable[[int, int], object]]:
-        """What is said of a cell, given row and column, for each of Qt's roles that the table answers."""
+    def said(self) -> Mapping[int, Callable[[Any, int], object]]:
+        """What is said of a cell, given its row and column, for each of Qt's roles that the table answers."""
         raise NotImplementedError
 
-    def ways_to_change(self, row: int, column: int) -> Qt.ItemFlag:
+    def ways_to_change(self, row: Any, column: int) -> Qt.ItemFlag:  # noqa: ANN401  (the table's own kind of row)
         """Return whether a cell can be typed into or ticked, as Qt's flags."""
         raise NotImplementedError
 
-    def take(self, row: int, column: int, value: object, role: int) -> bool:
+    def take(self, row: Any, column: int, value: object, role: int) -> bool:  # noqa: ANN401  (as above)
         """Make an edit of what was typed, picked or ticked in a cell; `RovingLayError` where it is none."""
         raise NotImplementedError
 
@@ -82,28 +93,35 @@ class RowModel(QAbstractTableModel):
 
     # -- rows ----------------------------------------------------------------------------------------------
 
+    @property
+    def is_rearranging(self) -> bool:
+        """Whether rows are coming, going or changing places; what is selected meanwhile means nothing."""
+        return self._is_rearranging
+
     def row_id(self, row: int) -> str:
         """Return the id of what stands in a row."""
-        return self._ids[row]
+        return self._rows[row].id
 
     def row_of(self, item_id: str) -> int:
         """Return the row of an id, -1 where it has none."""
-        return self._ids.index(item_id) if item_id in self._ids else -1
+        return next((place for place, row in enumerate(self._rows) if row.id == item_id), -1)
 
     def refresh(self) -> None:
         """Take up the worksheet on the screen."""
-        ids, rows = self.read()
-        if ids != self._ids:
-            self._lay_out(ids, rows)
-            return
+        rows = list(self.read())
+        is_rearranged = [row.id for row in rows] != [row.id for row in self._rows]
+        if is_rearranged:
+            self._rearrange(rows)
         before, self._rows = self._rows, rows
-        for first, last in _runs(before, rows):
+        for first, last in _runs([old != new for old, new in zip(before, rows, strict=True)]):
             self.dataChanged.emit(self.index(first, 0), self.index(last, self.columnCount() - 1))
+        if is_rearranged:
+            self.rearranged.emit()
 
     def retranslate(self) -> None:
         """Say everything anew, in another language or other units."""
-        if self._ids:
-            self.dataChanged.emit(self.index(0, 0), self.index(len(self._ids) - 1, self.columnCount() - 1))
+        if self._rows:
+            self.dataChanged.emit(self.index(0, 0), self.index(len(self._rows) - 1, self.columnCount() - 1))
         self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, self.columnCount() - 1)
 
     def edit(self, name: str, edit: Edit) -> bool:
@@ -127,18 +145,20 @@ class RowModel(QAbstractTableModel):
     # -- Qt's side -----------------------------------------------------------------------------------------
 
     def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008  (Qt's own signature)
-        return 0 if parent.isValid() else len(self._ids)
+        return 0 if parent.isValid() else len(self._rows)
 
     def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008  (Qt's own signature)
         return 0 if parent.isValid() else len(self.headings())
 
     def data(self, index: Index, role: int = Role.DisplayRole) -> Any:  # noqa: ANN401  (Qt's variant)
         say = self.said.get(role) if index.isValid() else None
-        return None if say is None else say(index.row(), index.column())
+        return None if say is None else say(self._rows[index.row()], index.column())
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         flags = super().flags(index)
-        return flags | self.ways_to_change(index.row(), index.column()) if index.isValid() else flags
+        if not index.isValid():
+            return flags
+        return flags | self.ways_to_change(self._rows[index.row()], index.column())
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Role.DisplayRole) -> Any:  # noqa: ANN401  (Qt's variant)
         if orientation != Qt.Orientation.Horizontal:
@@ -153,37 +173,52 @@ class RowModel(QAbstractTableModel):
         if not index.isValid():
             return False
         try:
-            return self.take(index.row(), index.column(), value, role)
+            return self.take(self._rows[index.row()], index.column(), value, role)
         except RovingLayError as problem:
             self.refused.emit(problem)
             return False
 
-    def _lay_out(self, ids: tuple[str, ...], rows: Sequence[object]) -> None:
+    def _rearrange(self, wanted: list[Row]) -> None:
+        """Bring the rows into the order of `wanted`: some go, the others change places, some come."""
+        self._is_rearranging = True
+        try:
+            ids = [row.id for row in wanted]
+            staying = set(ids)
+            for first, last in reversed(_runs([row.id not in staying for row in self._rows])):
+                self.beginRemoveRows(QModelIndex(), first, last)
+                del self._rows[first : last + 1]
+                self.endRemoveRows()
+            kept = {row.id: row for row in self._rows}
+            self._change_places([kept[item_id] for item_id in ids if item_id in kept])
+            for first, last in _runs([item_id not in kept for item_id in ids]):
+                self.beginInsertRows(QModelIndex(), first, last)
+                self._rows[first:first] = wanted[first : last + 1]
+                self.endInsertRows()
+        finally:
+            self._is_rearranging = False
+
+    def _change_places(self, rows: list[Row]) -> None:
+        if rows == self._rows:
+            return
         self.layoutAboutToBeChanged.emit()
         before = self.persistentIndexList()
-        old_ids = [self._ids[index.row()] for index in before]
-        self._ids, self._rows = ids, rows
-        places = {item_id: row for row, item_id in enumerate(ids)}
-        after = [
-            self.index(places[item_id], index.column()) if item_id in places else QModelIndex()
-            for index, item_id in zip(before, old_ids, strict=True)
-        ]
+        places = {row.id: place for place, row in enumerate(rows)}
+        after = [self.index(places[self._rows[index.row()].id], index.column()) for index in before]
+        self._rows = rows
         self.changePersistentIndexList(before, after)
         self.layoutChanged.emit()
 
 
-def _runs(before: Sequence[object], after: Sequence[object]) -> list[tuple[int, int]]:
-    """Return first and last place of every run of neighbours that differ.
+def _runs(marked: Sequence[bool]) -> list[tuple[int, int]]:
+    """Return first and last place of every run of neighbours that are marked.
 
-    >>> _runs("abcdef", "aBCdeF")
-    [(1, 2), (5, 5)]
+    >>> _runs([False, True, True, False, True])
+    [(1, 2), (4, 4)]
     """
     runs: list[tuple[int, int]] = []
-    for place, (old, new) in enumerate(zip(before, after, strict=True)):
-        if old == new:
-            continue
-        if runs and runs[-1][1] == place - 1:
+    for place, is_marked in enumerate(marked):
+        if is_marked and runs and runs[-1][1] == place - 1:
             runs[-1] = (runs[-1][0], place)
-        else:
+        elif is_marked:
             runs.append((place, place))
     return runs

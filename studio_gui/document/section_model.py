@@ -7,7 +7,7 @@ a cell is one edit and one undo step.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import IntEnum
 from functools import cached_property, partial
 from typing import Any
@@ -17,10 +17,13 @@ from numpy.typing import NDArray
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont
 
-from studio_gui.document.row_model import NO_WAY, RIGHT, SATURATION_ROLE, Role, RowModel
+from studio_gui.document.row_model import NO_WAY, RIGHT, SATURATION_ROLE, Role, Row, RowModel
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.edits.boundaries import set_section_length
 from studio_gui.domain.edits.sections import change_section, set_locked
+from studio_gui.domain.figures import Saturation
+from studio_gui.domain.liquors import Liquor
+from studio_gui.domain.sections import Section
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.wording.quantities import (
     DEPTH,
@@ -75,15 +78,43 @@ _EDITABLE = (Column.LETTER, Column.NAME, Column.LENGTH, Column.LIQUID)
 _FOLLOW = ("", "follow", "follows", "follows fibre")
 
 
+_Columns = dict[int, NDArray[np.float64]]
+
+
+@dataclass(frozen=True, slots=True)
+class SectionRow(Row):
+    """A section of a worksheet; `shown` is all that the table shows of it, rounded as it is shown."""
+
+    shown: tuple[object, ...]
+    index: int = field(compare=False)
+    sheet: Worksheet = field(compare=False)
+    columns: _Columns = field(compare=False)
+
+    @property
+    def section(self) -> Section:
+        """The section itself."""
+        return self.sheet.plan.sections[self.index]
+
+    @property
+    def liquor(self) -> Liquor:
+        """The liquor that it is painted with."""
+        return self.sheet.plan.liquor(self.section.liquor_id)
+
+    @property
+    def saturation(self) -> Saturation:
+        """How wet it is."""
+        return self.sheet.figures.saturation(self.index)
+
+    def figure(self, column: int) -> float:
+        """Return the figure of a column, in the plan's unit."""
+        return float(self.columns[column][self.index])
+
+
 class SectionModel(RowModel):
     """Sections as rows; see `Column`."""
 
-    def read(self) -> tuple[tuple[str, ...], Sequence[object]]:
-        sheet = self.document.sheet
-        self._sheet = sheet
-        self._columns = _columns_of(sheet)
-        ids = tuple(section.id for section in sheet.plan.sections)
-        return ids, _compared(sheet, self._columns)
+    def read(self) -> Sequence[SectionRow]:
+        return _rows_of(self.document.sheet)
 
     def headings(self) -> Sequence[str]:
         length, mass, volume, wetness = (
@@ -104,36 +135,38 @@ class SectionModel(RowModel):
             self.tr("Locked"),
         )
 
-    def ways_to_change(self, row: int, column: int) -> Qt.ItemFlag:
+    def ways_to_change(self, row: SectionRow, column: int) -> Qt.ItemFlag:
         if column == Column.LOCKED:
             return Qt.ItemFlag.ItemIsUserCheckable
         return Qt.ItemFlag.ItemIsEditable if column in _EDITABLE else NO_WAY
 
     @cached_property
-    def said(self) -> Mapping[int, Callable[[int, int], object]]:
+    def said(self) -> Mapping[int, Callable[[SectionRow, int], object]]:
         return {
             Role.DisplayRole: self._shown,
             Role.EditRole: self._editable,
             Role.TextAlignmentRole: lambda _, column: RIGHT if column in _FIGURES else None,
             Role.DecorationRole: self._colour,
             Role.CheckStateRole: self._ticked,
-            SATURATION_ROLE: lambda row, _: self._sheet.figures.saturation(row),
+            SATURATION_ROLE: lambda row, _: row.saturation,
             Role.FontRole: self._font,
             Role.ToolTipRole: self._explained,
             Role.AccessibleTextRole: self._said,
             Role.AccessibleDescriptionRole: self._explained,
         }
 
-    def take(self, row: int, column: int, value: object, role: int) -> bool:
+    def take(self, row: SectionRow, column: int, value: object, role: int) -> bool:
         if role == Role.CheckStateRole and column == Column.LOCKED:
             return self._lock(row, locked=Qt.CheckState(value) == Qt.CheckState.Checked)
         typed = str(value)
         if role != Role.EditRole or column not in _EDITABLE or typed == self._editable(row, column):
             return False
-        section_id = self.row_id(row)
+        section_id = row.id
         if column == Column.LENGTH:
             length_m = parse(LAY_LENGTH, typed, "boundary_m")
-            return self.edit(self.tr("Set length"), partial(set_section_length, index=row, length_m=length_m))
+            return self.edit(
+                self.tr("Set length"), partial(set_section_length, index=row.index, length_m=length_m)
+            )
         if column == Column.LIQUID:
             return self._take_liquid(section_id, typed)
         changes: dict[str, Any] = (
@@ -142,13 +175,13 @@ class SectionModel(RowModel):
         name = self.tr("Rename section") if column == Column.NAME else self.tr("Choose liquor")
         return self.edit(name, partial(change_section, section_id=section_id, **changes))
 
-    def _lock(self, row: int, *, locked: bool) -> bool:
+    def _lock(self, row: SectionRow, *, locked: bool) -> bool:
         name = self.tr("Lock section") if locked else self.tr("Unlock section")
-        return self.edit(name, partial(set_locked, section_ids=(self.row_id(row),), locked=locked))
+        return self.edit(name, partial(set_locked, section_ids=(row.id,), locked=locked))
 
     def liquor_choices(self) -> list[tuple[str, str]]:
         """Return letter and name of every liquor, with its id: what a section may be painted with."""
-        return [(f"{one.letter} {one.name}", one.id) for one in self._sheet.plan.liquors]
+        return [(f"{one.letter} {one.name}", one.id) for one in self.document.sheet.plan.liquors]
 
     def _take_liquid(self, section_id: str, typed: str) -> bool:
         follow = (*_FOLLOW, self.tr("follow").casefold())
@@ -158,63 +191,63 @@ class SectionModel(RowModel):
 
     def _liquor_id(self, typed: str) -> str:
         """Return the id of the liquor that is meant by its id or its letter; what was typed where none is."""
-        by_letter = {one.letter.casefold(): one.id for one in self._sheet.plan.liquors}
+        by_letter = {one.letter.casefold(): one.id for one in self.document.sheet.plan.liquors}
         return by_letter.get(typed.strip().casefold(), typed)
 
-    def _is_fixed(self, row: int) -> bool:
-        return self._sheet.plan.sections[row].fixed_ml is not None
+    def _is_fixed(self, row: SectionRow) -> bool:
+        return row.section.fixed_ml is not None
 
-    def _shown(self, row: int, column: int) -> str:
+    def _shown(self, row: SectionRow, column: int) -> str:
         if column in _FIGURES:
-            return shown_bare(_FIGURES[column].kind, float(self._columns[column][row]))
-        section = self._sheet.plan.sections[row]
+            return shown_bare(_FIGURES[column].kind, row.figure(column))
+        section = row.section
         if column == Column.LETTER:
-            return self._sheet.plan.liquor(section.liquor_id).letter
+            return row.liquor.letter
         if column == Column.NAME:
             return section.name
         return self._state_words(row) if column == Column.STATE else ""
 
-    def _colour(self, row: int, column: int) -> QColor | None:
+    def _colour(self, row: SectionRow, column: int) -> QColor | None:
         if column != Column.LETTER:
             return None
-        return QColor.fromRgbF(*self._sheet.colours.srgb[row].tolist())
+        return QColor.fromRgbF(*row.sheet.colours.srgb[row.index].tolist())
 
-    def _ticked(self, row: int, column: int) -> Qt.CheckState | None:
+    def _ticked(self, row: SectionRow, column: int) -> Qt.CheckState | None:
         if column != Column.LOCKED:
             return None
-        locked = self._sheet.plan.sections[row].locked
+        locked = row.section.locked
         return Qt.CheckState.Checked if locked else Qt.CheckState.Unchecked
 
-    def _font(self, row: int, column: int) -> QFont | None:
+    def _font(self, row: SectionRow, column: int) -> QFont | None:
         if column != Column.LIQUID or not self._is_fixed(row):
             return None
         font = QFont()
         font.setBold(True)
         return font
 
-    def _editable(self, row: int, column: int) -> str:
+    def _editable(self, row: SectionRow, column: int) -> str:
         """Return what an editor starts with."""
         if column in _FIGURES:
-            return shown(_FIGURES[column].kind, float(self._columns[column][row]))
-        section = self._sheet.plan.sections[row]
+            return shown(_FIGURES[column].kind, row.figure(column))
+        section = row.section
         return section.liquor_id if column == Column.LETTER else section.name
 
-    def _state_words(self, row: int) -> str:
+    def _state_words(self, row: SectionRow) -> str:
         """Return what is wrong with the wetness, in two words; nothing when it is right."""
-        saturation = self._sheet.figures.saturation(row)
+        saturation = row.saturation
         if saturation == "over":
-            return self.tr("{0} over").format(shown(VOLUME, float(self._sheet.figures.free_ml[row])))
+            return self.tr("{0} over").format(shown(VOLUME, float(row.sheet.figures.free_ml[row.index])))
         return self.tr("dry core") if saturation == "under" else ""
 
-    def _said(self, row: int, column: int) -> str | None:
+    def _said(self, row: SectionRow, column: int) -> str | None:
         """Return what a screen reader says of a cell that shows less than it means."""
         if column == Column.STATE:
             return self._state_words(row) or self.tr("in range")
         if column == Column.LOCKED:
-            return self.tr("locked") if self._sheet.plan.sections[row].locked else self.tr("not locked")
+            return self.tr("locked") if row.section.locked else self.tr("not locked")
         return self._editable(row, column) if column in _FIGURES else None
 
-    def _explained(self, row: int, column: int) -> str | None:
+    def _explained(self, row: SectionRow, column: int) -> str | None:
         if column == Column.LIQUID:
             return (
                 self.tr("Fixed. Type “follow” to let it follow the fibre.")
@@ -222,10 +255,10 @@ class SectionModel(RowModel):
                 else self.tr("Follows the fibre. Type an amount to fix it.")
             )
         if column == Column.LETTER:
-            return self._sheet.plan.liquor(self._sheet.plan.sections[row].liquor_id).name
+            return row.liquor.name
         if column == Column.STATE:
             return self._said(row, column)
-        return self._sheet.plan.sections[row].name if column == Column.NAME else None
+        return row.section.name if column == Column.NAME else None
 
     def is_figure(self, column: int) -> bool:
         return column in _FIGURES
@@ -245,7 +278,7 @@ class SectionModel(RowModel):
         return meanings.get(column)
 
 
-def _columns_of(sheet: Worksheet) -> dict[int, NDArray[np.float64]]:
+def _columns_of(sheet: Worksheet) -> _Columns:
     """Return the figures of every column of figures, (n,) in the plan's units."""
     figures = sheet.figures
     return {
@@ -260,20 +293,24 @@ def _columns_of(sheet: Worksheet) -> dict[int, NDArray[np.float64]]:
     }
 
 
-def _compared(sheet: Worksheet, columns: dict[int, NDArray[np.float64]]) -> list[object]:
-    """Return, row by row, what is shown; nan, which equals nothing, as -1."""
+def _rows_of(sheet: Worksheet) -> list[SectionRow]:
+    """Return the rows of all sections; nan, which equals nothing, is compared as -1."""
+    columns = _columns_of(sheet)
     rounded = [np.round(columns[column], figure.decimals) for column, figure in _FIGURES.items()]
     free_ml = np.round(sheet.figures.free_ml, 1)
     numbers = np.nan_to_num(np.column_stack([*rounded, free_ml]), nan=-1.0).tolist()
     letters = [liquor.letter for liquor in sheet.plan.liquors]
-    return [
-        (section.name, section.locked, section.fixed_ml is None, letters[liquor], colour, saturation, figures)
-        for section, liquor, colour, saturation, figures in zip(
-            sheet.plan.sections,
-            sheet.figures.liquor_index.tolist(),
-            [hex_from_srgb(srgb) for srgb in sheet.colours.srgb],
-            [sheet.figures.saturation(row) for row in range(len(sheet.figures))],
-            numbers,
-            strict=True,
+    liquors = sheet.figures.liquor_index.tolist()
+    rows = []
+    for index, section in enumerate(sheet.plan.sections):
+        shown = (
+            section.name,
+            section.locked,
+            section.fixed_ml is None,
+            letters[liquors[index]],
+            hex_from_srgb(sheet.colours.srgb[index]),
+            sheet.figures.saturation(index),
+            *numbers[index],
         )
-    ]
+        rows.append(SectionRow(section.id, shown, index, sheet, columns))
+    return rows

@@ -7,7 +7,7 @@ dye's swatch is its first one; further swatches are kept.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from enum import IntEnum
 from functools import cached_property, partial
 from typing import Any
@@ -16,7 +16,7 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QColor
 
 from studio_gui.document.open_plan import Edit, OpenPlan
-from studio_gui.document.row_model import NO_WAY, RIGHT, Role, RowModel
+from studio_gui.document.row_model import NO_WAY, RIGHT, Role, Row, RowModel
 from studio_gui.domain.colour.swatches import Swatch, checked_srgb
 from studio_gui.domain.edits.stocks import change_stock, change_strength_keeping_depth
 from studio_gui.domain.stocks import STRENGTHS_KNOWN, Stock, StrengthKnown
@@ -55,6 +55,15 @@ _OF_DYES = (Column.STRENGTH, Column.KNOWN, Column.TAKE_UP, Column.SWATCH, Column
 _UNKNOWN = ("", "?", "unknown")
 
 
+@dataclass(frozen=True, slots=True)
+class StockRow(Row):
+    """A stock, and how much of it the plan needs, as shown and in full."""
+
+    stock: Stock
+    shown_need_ml: float
+    need_ml: float = field(compare=False)
+
+
 class StockModel(RowModel):
     """Stocks as rows; see `Column`.
 
@@ -65,12 +74,13 @@ class StockModel(RowModel):
         self.keeps_depths = False
         super().__init__(document, parent)
 
-    def read(self) -> tuple[tuple[str, ...], Sequence[object]]:
+    def read(self) -> Sequence[StockRow]:
         sheet = self.document.sheet
-        self._stocks = sheet.plan.stocks
-        self._need_ml = sheet.make_up.need_ml.tolist()
-        need = (round(need_ml, 1) for need_ml in self._need_ml)
-        return tuple(stock.id for stock in self._stocks), list(zip(self._stocks, need, strict=True))
+        need = sheet.make_up.need_ml.tolist()
+        return [
+            StockRow(stock.id, stock, round(need_ml, 1), need_ml)
+            for stock, need_ml in zip(sheet.plan.stocks, need, strict=True)
+        ]
 
     def headings(self) -> Sequence[str]:
         acid, volume = (kind.shown_in(TRANSLATED)[0] for kind in (ACID, VOLUME))
@@ -86,15 +96,15 @@ class StockModel(RowModel):
             self.tr("at depth %"),
         )
 
-    def ways_to_change(self, row: int, column: int) -> Qt.ItemFlag:
+    def ways_to_change(self, row: StockRow, column: int) -> Qt.ItemFlag:
         fixed = column in (Column.NEED, Column.ROLE) or self._says_nothing(row, column)
         return NO_WAY if fixed else Qt.ItemFlag.ItemIsEditable
 
-    def take(self, row: int, column: int, value: object, role: int) -> bool:
+    def take(self, row: StockRow, column: int, value: object, role: int) -> bool:
         typed = str(value)
         if role != Role.EditRole or typed == self._editable(row, column):
             return False
-        stock = self._stocks[row]
+        stock = row.stock
         if column == Column.STRENGTH:
             strength = parse(STRENGTH, typed, "strength_g_per_l")
             return self.edit(self.tr("Change strength"), self.strength_edit(stock.id, strength))
@@ -114,13 +124,13 @@ class StockModel(RowModel):
         return [(self._known_words(known), known) for known in STRENGTHS_KNOWN]
 
     @cached_property
-    def said(self) -> Mapping[int, Callable[[int, int], object]]:
+    def said(self) -> Mapping[int, Callable[[StockRow, int], object]]:
         return {
             Role.DisplayRole: self._shown,
             Role.EditRole: self._editable,
             Role.TextAlignmentRole: lambda _, column: RIGHT if column in _FIGURES else None,
             Role.DecorationRole: self._colour,
-            Role.ToolTipRole: lambda row, column: self._stocks[row].name if column == Column.NAME else None,
+            Role.ToolTipRole: lambda row, column: row.stock.name if column == Column.NAME else None,
         }
 
     def is_figure(self, column: int) -> bool:
@@ -144,21 +154,21 @@ class StockModel(RowModel):
         depth = parse(DEPTH, typed, "depth_pct_owf")
         return self.tr("Change swatch"), {"swatches": with_first_swatch(stock, depth_pct_owf=depth)}
 
-    def _figure(self, row: int, column: int) -> float | None:
-        stock = self._stocks[row]
+    def _figure(self, row: StockRow, column: int) -> float | None:
+        stock = row.stock
         if column == Column.NEED:
-            return float(self._need_ml[row])
+            return row.need_ml
         if column == Column.ACID:
             return stock.acid_g_per_l
         if column == Column.STRENGTH:
             return stock.strength_g_per_l
         return stock.take_up_pct_owf if column == Column.TAKE_UP else stock.swatches[0].depth_pct_owf
 
-    def _says_nothing(self, row: int, column: int) -> bool:
-        return column in _OF_DYES and not self._stocks[row].is_dye
+    def _says_nothing(self, row: StockRow, column: int) -> bool:
+        return column in _OF_DYES and not row.stock.is_dye
 
-    def _shown(self, row: int, column: int) -> str:
-        stock = self._stocks[row]
+    def _shown(self, row: StockRow, column: int) -> str:
+        stock = row.stock
         if self._says_nothing(row, column):
             return ""
         if column in _FIGURES:
@@ -173,8 +183,8 @@ class StockModel(RowModel):
             self._known_words(stock.strength_known) if column == Column.KNOWN else self._editable(row, column)
         )
 
-    def _editable(self, row: int, column: int) -> str:
-        stock = self._stocks[row]
+    def _editable(self, row: StockRow, column: int) -> str:
+        stock = row.stock
         if self._says_nothing(row, column):
             return ""
         if column in _FIGURES:
@@ -188,8 +198,8 @@ class StockModel(RowModel):
         }
         return words[column]
 
-    def _colour(self, row: int, column: int) -> QColor | None:
-        stock = self._stocks[row]
+    def _colour(self, row: StockRow, column: int) -> QColor | None:
+        stock = row.stock
         if column == Column.NAME:
             return QColor(stock.swatches[0].srgb) if stock.is_dye else QColor(Qt.GlobalColor.transparent)
         return None

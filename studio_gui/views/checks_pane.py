@@ -218,6 +218,7 @@ class ChecksPane(QWidget):
         self._document = document
         self._rows: dict[Key, CheckRow] = {}
         self._order: list[Key] = []
+        self._stops: list[QWidget] = []
         self._names: object = None
         self.summary = TonedLabel("text")
         self.summary.setContentsMargins(8, 4, 8, 4)
@@ -273,7 +274,6 @@ class ChecksPane(QWidget):
         self._show_summary(counts)
         shown = {_key(check): check for check in checks[:MOST_SHOWN]}
         self._take_away(set(self._rows) - set(shown))
-        order = list(shown)
         for place, (key, check) in enumerate(shown.items()):
             row = self._rows.get(key)
             if row is None:
@@ -282,9 +282,8 @@ class ChecksPane(QWidget):
             if self._column.indexOf(row) != place:
                 self._column.removeWidget(row)
                 self._column.insertWidget(place, row)
-        if order != self._order:
-            self._order = order
-            self._order_tabs()
+        self._order = list(shown)
+        self._order_tabs()
         left = len(checks) - len(shown)
         self.more.setVisible(left > 0)
         self.more.show_text(self.tr("And {0} more. Mend some of these to see them.").format(left))
@@ -318,8 +317,12 @@ class ChecksPane(QWidget):
             row.deleteLater()
 
     def _order_tabs(self) -> None:
-        for before, after in pairwise(self.rows):
-            QWidget.setTabOrder(before, after)
+        """Let Tab go from a check to its mends and on to the next check."""
+        stops: list[QWidget] = [stop for row in self.rows for stop in (row, *row.buttons)]
+        if stops != self._stops:
+            self._stops = stops
+            for before, after in pairwise(stops):
+                QWidget.setTabOrder(before, after)
 
     def _step_name(self, mend: Mend) -> str:
         return mend_label(mend, self._document.plan)

@@ -156,8 +156,9 @@ class QuantityField(EntryField):
         self._may_be_unknown = may_be_unknown
         self._value: float | None = None
         self._has_value = False
+        self._name = field_name(field)
         self.setAlignment(Qt.AlignmentFlag.AlignRight)
-        self.setAccessibleName(field_name(field))
+        self.setAccessibleName(self._name)
 
     def set_value(self, value: float | None) -> None:
         """Show a value in the plan's unit; None is an unknown one."""
@@ -168,7 +169,9 @@ class QuantityField(EntryField):
 
     def changeEvent(self, event: QEvent) -> None:
         if event.type() == QEvent.Type.LanguageChange:
-            self.setAccessibleName(field_name(self._field))
+            before, self._name = self._name, field_name(self._field)
+            if self.accessibleName() == before:  # else the pane gave it a name of its own
+                self.setAccessibleName(self._name)
             if self._has_value:
                 self.show_text(self._words(self._value))
         super().changeEvent(event)
@@ -240,7 +243,6 @@ class ColourField(QWidget):
         row.setSpacing(4)
         row.addWidget(self.button)
         row.addWidget(self.edit, 1)
-        self.setFocusProxy(self.edit)
         self._retranslate()
 
     def set_value(self, srgb: str) -> None:

@@ -57,7 +57,7 @@ class SectionTable(QWidget):
         self.view.selectionModel().selectionChanged.connect(self._select_in_document)
         document.selected.connect(self._follow_document)
         document.shown.connect(self._hide_what_repeats)
-        self.model.layoutChanged.connect(self._follow_document)
+        self.model.rearranged.connect(self._follow_document)
         self.model.refused.connect(self._say)
         self.model.accepted.connect(self._clear)
         self._retranslate()
@@ -78,7 +78,7 @@ class SectionTable(QWidget):
     # -- selection -----------------------------------------------------------------------------------------
 
     def _select_in_document(self, selected: QItemSelection, deselected: QItemSelection) -> None:
-        if not self._following:
+        if not (self._following or self.model.is_rearranging):
             rows = sorted(index.row() for index in self.view.selectionModel().selectedRows())
             self._clear()
             self._document.select(*(self.model.row_id(row) for row in rows))

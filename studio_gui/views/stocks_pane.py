@@ -74,7 +74,7 @@ class Shelf(QWidget):
         column.addWidget(self.message)
         model.refused.connect(self._say)
         model.accepted.connect(lambda: self.message.say(""))
-        model.layoutChanged.connect(self._fit_height)
+        model.rearranged.connect(self._fit_height)
         self._fit_height()
         table.selectRow(0)
 
@@ -152,8 +152,10 @@ class StocksPane(QWidget):
         for widget in (self.shelf, self.form, rule(), self.list):
             column.addWidget(widget)
         column.addStretch(1)
+        QWidget.setTabOrder(self.remove_stock, stock_table)
+        QWidget.setTabOrder(self.remove_liquor, liquor_table)
         stock_table.selectionModel().currentRowChanged.connect(self._show_stock)
-        self.stocks.layoutChanged.connect(self._show_stock)
+        self.stocks.rearranged.connect(self._show_stock)
         self._hide_columns()
         self._retranslate()
         self._show_stock()

@@ -16,8 +16,7 @@ class Announced:
         self.layouts = self.accepted = 0
         self.refused: list[RovingLayError] = []
         model.dataChanged.connect(self._on_data)
-        model.layoutChanged.connect(self._on_layout)
-        model.modelReset.connect(self._on_layout)
+        model.rearranged.connect(self._on_layout)
         model.refused.connect(self.refused.append)
         model.accepted.connect(self._on_accepted)
 

@@ -14,7 +14,7 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.section_model import Column
 from studio_gui.domain.edits.boundaries import move_boundary, reverse
 from studio_gui.domain.edits.inputs import set_fibre
-from studio_gui.domain.edits.sections import change_section, duplicate, split
+from studio_gui.domain.edits.sections import change_section, duplicate, merge, split
 from studio_gui.views.section_table import SectionTable
 from tests.drawing.plans import plain_plan
 from tests.views.keys import (
@@ -75,6 +75,16 @@ def test_the_selection_goes_along_when_sections_come_or_change_places(
     assert (document.selected_ids, selected_rows(table)) == (("s3",), [1])
     document.replace(plain_plan(2))
     assert (document.selected_ids, selected_rows(table)) == (("s1",), [0])
+
+
+def test_what_a_merge_takes_from_the_selection_comes_back_with_undo(
+    table: SectionTable, document: OpenPlan
+) -> None:
+    document.select("s2", "s3")
+    document.edit("", partial(merge, first=0, last=1))
+    assert selected_rows(table) == [1]
+    document.undo_stack.undo()
+    assert (document.selected_ids, selected_rows(table)) == (("s2", "s3"), [1, 2])
 
 
 def test_a_section_far_down_is_brought_into_view(table: SectionTable, document: OpenPlan) -> None:
