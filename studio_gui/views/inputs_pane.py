@@ -19,9 +19,8 @@ from studio_gui.domain.edits.inputs import set_bench, set_fibre, set_lay, set_li
 from studio_gui.domain.edits.pieces import piece_masses_g, set_pieces
 from studio_gui.domain.fibre import MATCHINGS, MOST_FOLDS
 from studio_gui.domain.plan import Plan
+from studio_gui.views.choices import ChoiceField, ColourField
 from studio_gui.views.fields import (
-    ChoiceField,
-    ColourField,
     EntryField,
     QuantityField,
     QuantityListField,
@@ -172,7 +171,8 @@ class InputsPane(QWidget):
         self._grid.addWidget(self._label(name, field), row, 0)
         self._grid.addWidget(field, row, 1)
         if not isinstance(field, ChoiceField):
-            self._grid.addWidget(field.message, row + 1, 0, 1, 2)
+            line = field.edit if isinstance(field, ColourField) else field
+            self._grid.addWidget(line.message, row + 1, 0, 1, 2)
 
     def _label(self, name: str, field: EntryField | ColourField | ChoiceField) -> QLabel:
         label = self._labels[name] = QLabel()
@@ -290,7 +290,9 @@ class InputsPane(QWidget):
         edit_at(self.title, self._document, field_name("title"), partial(replace, title=title))
 
     def _set_undyed(self, srgb: str) -> None:
-        edit_at(self.undyed, self._document, field_name("undyed_srgb"), partial(set_fibre, undyed_srgb=srgb))
+        edit_at(
+            self.undyed.edit, self._document, field_name("undyed_srgb"), partial(set_fibre, undyed_srgb=srgb)
+        )
 
     def _set_pieces(self, masses_g: tuple[float, ...]) -> None:
         edit: Edit = partial(set_pieces, masses_g=masses_g) if masses_g else partial(set_fibre, mass_marks=())

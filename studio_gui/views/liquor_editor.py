@@ -7,12 +7,12 @@ undo step. A change of the liquor changes every section that shares it; the pane
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
+from itertools import pairwise
 
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.edits.contents import put_in, take_out
@@ -24,51 +24,13 @@ from studio_gui.domain.edits.liquors import (
 )
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.liquors import Liquor
-from studio_gui.domain.stocks import Stock
-from studio_gui.views.fields import ChoiceField, EntryField, QuantityField, edit_and_say, edit_at
-from studio_gui.views.labels import MessageLabel, ShortenedLabel, SwatchLabel, TonedLabel, call, scaled_font
-from studio_gui.wording.amounts import parse_amounts, shown_amounts
-from studio_gui.wording.naming import in_a_row, one_line
-from studio_gui.wording.quantities import DEPTH, VOLUME, shown, shown_briefly
-
-
-class AmountsField(EntryField):
-    """The line "12 + 38", one amount for each stock of the liquor."""
-
-    entered = Signal(tuple)
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._names: tuple[str, ...] = ()
-
-    def set_amounts(self, amounts_ml: Sequence[float], names: Sequence[str]) -> None:
-        """Show ml for the whole set; `names` are those of the stocks they belong to."""
-        self._names = tuple(names)
-        self.show_text(shown_amounts(amounts_ml))
-
-    def _take(self, text: str) -> None:
-        amounts = parse_amounts(text)
-        if len(amounts) == len(self._names):
-            self.entered.emit(amounts)
-            return
-        names = in_a_row([one_line(name) for name in self._names])
-        self.say(
-            self.tr("Amounts typed: {0}; stocks in this liquor: {1}. Type one for each: {2}.").format(
-                len(amounts), len(self._names), names
-            )
-        )
-
-
-@dataclass(frozen=True)
-class _Row:
-    """The widgets of one stock of the liquor; figures that cannot be typed are labels."""
-
-    stock_id: str
-    swatch: SwatchLabel
-    name: ShortenedLabel
-    amount: QuantityField | TonedLabel
-    depth: QuantityField | TonedLabel | None
-    remove: QToolButton
+from studio_gui.views.choices import ChoiceField
+from studio_gui.views.fields import edit_and_say, edit_at
+from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, scaled_font
+from studio_gui.views.liquor_grid import AmountsField, LiquorGrid
+from studio_gui.wording.amounts import shown_amounts
+from studio_gui.wording.naming import one_line
+from studio_gui.wording.quantities import VOLUME, shown_briefly
 
 
 class LiquorEditor(QWidget):
@@ -77,8 +39,6 @@ class LiquorEditor(QWidget):
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self.rows: list[_Row] = []
-        self._rows_for: object = None
         self._section_id = ""
         self.line = AmountsField()
         self.line.entered.connect(self._paint)
@@ -91,7 +51,11 @@ class LiquorEditor(QWidget):
         self.basis_name = QLabel()
         self.basis_name.setBuddy(self.basis)
         self.message = MessageLabel()
-        self._headings = (TonedLabel("secondary"), TonedLabel("secondary"))
+        self.grid = LiquorGrid()
+        self.grid.made.connect(self._order_tabs)
+        self.grid.amount_typed.connect(self._type_amount)
+        self.grid.depth_typed.connect(self._type_depth)
+        self.grid.removed.connect(self._remove)
         self._lay_out()
         document.shown.connect(self.refresh)
         document.selected.connect(self.refresh)
@@ -122,7 +86,7 @@ class LiquorEditor(QWidget):
         self.line.setEnabled(bool(names))
         self.total.show_text("= " + shown_briefly(VOLUME, sum(amounts)))
         self._show_line_names(names)
-        self._show_rows(liquor, amounts, index)
+        self.grid.show_liquor(sheet, index, amounts)
         self._show_choices(liquor)
 
     # -- putting together ----------------------------------------------------------------------------------
@@ -132,12 +96,6 @@ class LiquorEditor(QWidget):
         line.setSpacing(8)
         line.addWidget(self.line, 1)
         line.addWidget(self.total)
-        self._grid = QGridLayout()
-        self._grid.setHorizontalSpacing(6)
-        self._grid.setVerticalSpacing(4)
-        self._grid.setColumnStretch(1, 1)
-        for place, heading in enumerate(self._headings, start=2):
-            self._grid.addWidget(heading, 0, place, Qt.AlignmentFlag.AlignRight)
         basis = QHBoxLayout()
         basis.setSpacing(8)
         basis.addWidget(self.basis_name)
@@ -149,10 +107,14 @@ class LiquorEditor(QWidget):
         column.addWidget(self.line.message)
         column.addWidget(self.line_names)
         column.addSpacing(4)
-        column.addLayout(self._grid)
+        column.addWidget(self.grid)
         column.addWidget(self.add)
         column.addWidget(self.message)
         column.addLayout(basis)
+
+    def _order_tabs(self) -> None:
+        for before, after in pairwise((self.line, *self.grid.stops, self.add)):
+            QWidget.setTabOrder(before, after)
 
     def _set_fonts(self) -> None:
         self.line.setFont(scaled_font(self.font(), 1.55, bold=True))
@@ -169,8 +131,6 @@ class LiquorEditor(QWidget):
         self.basis.setToolTip(
             self.tr("Parts: the jar stays; wetter fibre comes out darker. Depth: the shade stays.")
         )
-        for heading, words in zip(self._headings, (self.tr("whole set"), self.tr("depth")), strict=True):
-            heading.show_text(words)
         self.refresh()
 
     # -- showing -------------------------------------------------------------------------------------------
@@ -187,85 +147,6 @@ class LiquorEditor(QWidget):
             self.line_names.show_text(" + ".join(one_line(name, 300) for name in names))
         else:
             self.line_names.show_text(self.tr("Nothing in it yet: add a stock."))
-
-    def _show_rows(self, liquor: Liquor, amounts_ml: Sequence[float], index: int) -> None:
-        sheet = self._document.sheet
-        if self._rows_for != (liquor.basis, liquor.stock_ids):
-            self._rows_for = (liquor.basis, liquor.stock_ids)
-            self._make_rows(liquor)
-        dyes = {stock.id: column for column, stock in enumerate(sheet.plan.dyes)}
-        for row, amount_ml in zip(self.rows, amounts_ml, strict=True):
-            stock = sheet.plan.stock(row.stock_id)
-            row.swatch.show_colour(QColor(stock.swatches[0].srgb) if stock.is_dye else QColor("transparent"))
-            row.name.show_text(one_line(stock.name, 300))
-            call(row.remove, self.tr("Take {0} out of the liquor").format(one_line(stock.name)))
-            row.remove.setToolTip(row.remove.accessibleName())
-            if isinstance(row.amount, QuantityField):
-                row.amount.set_value(amount_ml)
-                call(row.amount, self.tr("{0}, ml for the whole set").format(one_line(stock.name)))
-            else:
-                row.amount.show_text(shown(VOLUME, amount_ml))
-            if isinstance(row.depth, QuantityField):
-                row.depth.set_value(next(d.depth_pct_owf for d in liquor.depths if d.stock_id == stock.id))
-                call(row.depth, self.tr("{0}, depth").format(one_line(stock.name)))
-            elif row.depth is not None:
-                row.depth.show_text(shown(DEPTH, float(sheet.figures.depth_pct_owf[index, dyes[stock.id]])))
-
-    def _make_rows(self, liquor: Liquor) -> None:
-        for old in self.rows:
-            for widget in (old.swatch, old.name, old.amount, old.depth, old.remove):
-                self._discard(widget)
-                if isinstance(widget, QuantityField):
-                    self._discard(widget.message)
-        plan = self._document.sheet.plan
-        self.rows = [self._new_row(plan.stock(one), liquor.basis == "depth") for one in liquor.stock_ids]
-        before: QWidget = self.line
-        for place, row in enumerate(self.rows):
-            self._place(row, 2 * place + 1)
-            for field in (row.amount, row.depth, row.remove):
-                if field is not None and not isinstance(field, TonedLabel):
-                    QWidget.setTabOrder(before, field)
-                    before = field
-        QWidget.setTabOrder(before, self.add)
-        for heading in self._headings:
-            heading.setVisible(bool(self.rows))
-
-    def _new_row(self, stock: Stock, by_depth: bool) -> _Row:
-        amount: QuantityField | TonedLabel = TonedLabel("text") if by_depth else QuantityField("fixed_ml")
-        depth: QuantityField | TonedLabel | None = None
-        if stock.is_dye:
-            depth = QuantityField("depth_pct_owf") if by_depth else TonedLabel("secondary")
-        if isinstance(amount, QuantityField):
-            amount.entered.connect(partial(self._type_amount, stock.id))
-        if isinstance(depth, QuantityField):
-            depth.entered.connect(partial(self._type_depth, stock.id))
-        remove = QToolButton()
-        remove.setText("×")
-        remove.setAutoRaise(True)
-        remove.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-        remove.clicked.connect(lambda: self._remove(stock.id))
-        return _Row(stock.id, SwatchLabel(), ShortenedLabel("text"), amount, depth, remove)
-
-    def _place(self, row: _Row, line: int) -> None:
-        right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-        wide = self.fontMetrics().horizontalAdvance("99999.9 ml") + 12
-        self._grid.addWidget(row.swatch, line, 0)
-        self._grid.addWidget(row.name, line, 1)
-        self._grid.addWidget(row.remove, line, 4)
-        for place, widget in ((2, row.amount), (3, row.depth)):
-            if isinstance(widget, QuantityField):
-                widget.setFixedWidth(wide)
-                self._grid.addWidget(widget, line, place)
-                self._grid.addWidget(widget.message, line + 1, 0, 1, 5)
-            elif widget is not None:
-                widget.setAlignment(right)
-                self._grid.addWidget(widget, line, place)
-
-    def _discard(self, widget: QWidget | None) -> None:
-        if widget is not None:
-            self._grid.removeWidget(widget)
-            widget.hide()
-            widget.deleteLater()
 
     def _show_choices(self, liquor: Liquor) -> None:
         plan = self._document.sheet.plan
@@ -288,10 +169,7 @@ class LiquorEditor(QWidget):
     def _drop_typing(self) -> None:
         self.message.say("")
         self.line.drop()
-        for row in self.rows:
-            for field in (row.amount, row.depth):
-                if isinstance(field, QuantityField):
-                    field.drop()
+        self.grid.drop_typing()
 
     # -- editing -------------------------------------------------------------------------------------------
 
@@ -329,9 +207,8 @@ class LiquorEditor(QWidget):
         )
 
     def _edit_in_row(self, stock_id: str, name: str, edit: Edit) -> None:
-        row = next(row for row in self.rows if row.stock_id == stock_id)
-        field = row.depth if isinstance(row.depth, QuantityField) else row.amount
-        if isinstance(field, QuantityField):
+        field = self.grid.field(stock_id)
+        if field is not None:
             edit_at(field, self._document, name, edit)
 
     def _add(self, stock_id: object) -> None:

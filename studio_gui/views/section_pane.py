@@ -26,7 +26,8 @@ from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.edits.liquors import own_liquor
 from studio_gui.domain.edits.sections import change_section, set_locked
 from studio_gui.domain.plan import Plan
-from studio_gui.views.fields import ChoiceField, QuantityField, TextField, edit_and_say, edit_at, with_message
+from studio_gui.views.choices import ChoiceField
+from studio_gui.views.fields import QuantityField, TextField, edit_and_say, edit_at, with_message
 from studio_gui.views.labels import (
     MessageLabel,
     ShortenedLabel,

@@ -15,9 +15,8 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.stock_model import StockModel, role_words, with_first_swatch
 from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.stocks import Stock
+from studio_gui.views.choices import ChoiceField, ColourField
 from studio_gui.views.fields import (
-    ChoiceField,
-    ColourField,
     EntryField,
     QuantityField,
     TextField,
@@ -98,7 +97,7 @@ class StockForm(QWidget):
             (self.known, self.known),
             (self.acid, with_message(self.acid)),
             (self.take_up, with_message(self.take_up)),
-            (self.colour, with_message(self.colour)),
+            (self.colour, with_message(self.colour.edit, self.colour)),
             (self.swatch_depth, with_message(self.swatch_depth)),
         ]
         self._form.addRow(self.role)
@@ -171,7 +170,7 @@ class StockForm(QWidget):
 
     # -- editing -------------------------------------------------------------------------------------------
 
-    def _edit(self, field: EntryField | ColourField, name: str, changes: dict[str, Any]) -> None:
+    def _edit(self, field: EntryField, name: str, changes: dict[str, Any]) -> None:
         edit_at(field, self._document, name, partial(change_stock, stock_id=self._stock_id, **changes))
 
     def _rename(self, name: str) -> None:
@@ -196,12 +195,12 @@ class StockForm(QWidget):
         self._edit(self.take_up, self.tr("Change take-up"), {"take_up_pct_owf": take_up_pct_owf})
 
     def _change_colour(self, srgb: str) -> None:
-        self._change_swatch(self.colour, {"srgb": srgb})
+        self._change_swatch(self.colour.edit, {"srgb": srgb})
 
     def _change_depth(self, depth_pct_owf: float) -> None:
         self._change_swatch(self.swatch_depth, {"depth_pct_owf": depth_pct_owf})
 
-    def _change_swatch(self, field: EntryField | ColourField, changes: dict[str, Any]) -> None:
+    def _change_swatch(self, field: EntryField, changes: dict[str, Any]) -> None:
         stock_id = self._stock_id
         edit_at(
             field,

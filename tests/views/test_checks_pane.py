@@ -20,7 +20,8 @@ from studio_gui.domain.edits.stocks import add_stock, change_stock
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.stocks import Stock
-from studio_gui.views.checks_pane import MOST_SHOWN, CheckRow, ChecksPane
+from studio_gui.views.check_row import CheckRow
+from studio_gui.views.checks_pane import MOST_SHOWN, ChecksPane
 from tests.drawing.plans import plain_plan
 from tests.views.keys import shown, steps
 
@@ -151,7 +152,7 @@ def test_a_mend_that_is_refused_says_why_in_its_row(
     def refuse(plan: Plan, mend: Mend) -> Plan:
         raise EditRefused("section-locked", section=plan.sections[0].name, mend=mend.code)
 
-    monkeypatch.setattr("studio_gui.views.checks_pane.apply_mend", refuse)
+    monkeypatch.setattr("studio_gui.views.check_row.apply_mend", refuse)
     document.edit("", flooded)
     over = row(pane, "over the brim")
     QTest.mouseClick(button(over, "Plan a wipe"), LEFT)

@@ -5,45 +5,24 @@ from __future__ import annotations
 from functools import partial
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
-from PySide6.QtGui import QColor, QKeySequence, QShortcut, QWheelEvent
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QColorDialog, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.views.fields import (
-    ChoiceField,
-    ColourField,
-    EntryField,
     QuantityField,
     QuantityListField,
     TextField,
     edit_at,
     finish_typing,
-    with_message,
 )
 from studio_gui.wording.quantities import Kind
-from tests.views.keys import CONTROL, ENTER, ESC, TAB, choose, shown, steps, type_into, type_on
-
-
-class Bench(QWidget):
-    """A field with its message, and another field to go to."""
-
-    def __init__(self, field: EntryField | ColourField) -> None:
-        super().__init__()
-        self.other = TextField()
-        self.values: list[object] = []
-        column = QVBoxLayout(self)
-        column.addLayout(with_message(field))
-        column.addWidget(self.other)
-
-
-def bench(field: EntryField | ColourField, qtbot: QtBot) -> Bench:
-    made = shown(Bench(field), qtbot, 300, 160)
-    field.entered.connect(made.values.append)  # type: ignore[union-attr]  # every one but the base class has it
-    return made
+from tests.views.field_bench import bench
+from tests.views.keys import CONTROL, ENTER, ESC, TAB, steps, type_into, type_on
 
 
 @pytest.mark.parametrize(
@@ -199,7 +178,7 @@ def test_with_nothing_typed_undo_is_that_of_the_plan(qtbot: QtBot) -> None:
     assert undone == ["plan"]
 
 
-# -- several numbers, colours, choices -----------------------------------------------------------------------
+# -- several numbers ---------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(
@@ -222,65 +201,6 @@ def test_one_bad_number_refuses_the_row(text: str, qtbot: QtBot) -> None:
     made = bench(field, qtbot)
     type_into(field, text)
     assert (made.values, field.text(), field.message.isVisible()) == ([], "2.00 m", True)
-
-
-@pytest.mark.parametrize("text", ["#336699", "336699", " #3366AA "])
-def test_a_colour_is_typed(text: str, qtbot: QtBot) -> None:
-    field = ColourField("srgb")
-    field.set_value("#f3eee2")
-    made = bench(field, qtbot)
-    type_into(field.edit, text)
-    assert made.values == [f"#{text.strip().removeprefix('#').lower()}"]
-
-
-def test_a_word_is_no_colour(qtbot: QtBot) -> None:
-    field = ColourField("srgb")
-    field.set_value("#f3eee2")
-    made = bench(field, qtbot)
-    type_into(field.edit, "blue")
-    assert (made.values, field.edit.text(), field.message.isVisible()) == ([], "#f3eee2", True)
-
-
-@pytest.mark.parametrize(("picked", "values"), [(QColor("#112233"), ["#112233"]), (QColor(), [])])
-def test_a_colour_is_picked_or_the_dialog_left(
-    picked: QColor, values: list[str], qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    started: list[str] = []
-
-    def dialog(start: QColor, *_: object) -> QColor:
-        started.append(start.name())
-        return picked
-
-    monkeypatch.setattr(QColorDialog, "getColor", dialog)
-    field = ColourField("srgb")
-    field.set_value("#f3eee2")
-    made = bench(field, qtbot)
-    QTest.mouseClick(field.button, Qt.MouseButton.LeftButton)
-    assert (made.values, started) == (values, ["#f3eee2"])
-
-
-def test_a_choice_hands_on_its_value_and_the_wheel_leaves_it_alone(qtbot: QtBot) -> None:
-    field = ChoiceField()
-    chosen: list[object] = []
-    field.chosen.connect(chosen.append)
-    field.set_choices([("by length", 1), ("by weight", 2)], 1)
-    shown(field, qtbot, 200, 40)
-    wheel = QWheelEvent(
-        QPointF(5.0, 5.0),
-        QPointF(field.mapToGlobal(QPoint(5, 5))),
-        QPoint(),
-        QPoint(0, -120),
-        Qt.MouseButton.NoButton,
-        Qt.KeyboardModifier.NoModifier,
-        Qt.ScrollPhase.NoScrollPhase,
-        False,
-    )
-    QApplication.sendEvent(field, wheel)
-    assert (field.currentText(), wheel.isAccepted()) == ("by length", False), "the pane scrolls instead"
-    choose(field, "by weight")
-    assert chosen == [2]
-    field.set_choices([("by length", 1), ("by weight", 2)], None)
-    assert field.currentIndex() == -1
 
 
 # -- with a document -----------------------------------------------------------------------------------------

@@ -30,11 +30,11 @@ def pane(document: OpenPlan, qtbot: QtBot) -> SectionPane:
 
 
 def amounts(pane: SectionPane) -> list[str]:
-    return [row.amount.text() for row in pane.editor.rows]
+    return [row.amount.text() for row in pane.editor.grid.rows]
 
 
 def depths(pane: SectionPane) -> list[str]:
-    return ["" if row.depth is None else row.depth.text() for row in pane.editor.rows]
+    return ["" if row.depth is None else row.depth.text() for row in pane.editor.grid.rows]
 
 
 def field(widget: object) -> QuantityField:
@@ -109,7 +109,7 @@ def test_with_an_acid_line_the_typed_amounts_are_read_back(pane: SectionPane, do
 
 def test_one_typed_amount_leaves_the_other_alone(pane: SectionPane, document: OpenPlan) -> None:
     type_into(pane.editor.line, "12 + 38")
-    type_into(field(pane.editor.rows[0].amount), "22")
+    type_into(field(pane.editor.grid.rows[0].amount), "22")
     assert amounts(pane) == ["22.0 ml", "38.0 ml"]
     assert fixed_ml(document) == 60.0
 
@@ -119,7 +119,7 @@ def test_a_stock_is_added_and_taken_out(pane: SectionPane, document: OpenPlan) -
     assert document.plan.liquor("q1").stock_ids == ("k1", "k3", "k2")
     assert pane.editor.line.text() == "37.5 + 25 + 0"
     assert pane.editor.add.count() == 0
-    QTest.mouseClick(pane.editor.rows[1].remove, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(pane.editor.grid.rows[1].remove, Qt.MouseButton.LeftButton)
     assert document.plan.liquor("q1").stock_ids == ("k1", "k2")
     assert steps(document) == ["Add Red to the liquor", "Take Acid water out of the liquor"]
 
@@ -142,7 +142,7 @@ def test_on_depth_the_depths_are_typed_and_the_amounts_follow(pane: SectionPane,
     choose(pane.editor.basis, "depth (the shade stays)")
     assert document.plan.liquor("q1").basis == "depth"
     assert depths(pane) == ["1.50 %", ""]
-    type_into(field(pane.editor.rows[0].depth), "0.8")
+    type_into(field(pane.editor.grid.rows[0].depth), "0.8")
     assert amounts(pane) == ["20.0 ml", "42.5 ml"]
     choose(pane.editor.basis, "parts (the jar stays)")
     assert document.plan.liquor("q1").basis == "parts"
@@ -155,7 +155,7 @@ def test_a_depth_out_of_reach_is_refused_at_its_field_with_numbers(
 ) -> None:
     document.edit("", partial(to_depth_basis, liquor_id="q1"))
     before = document.plan
-    depth = field(pane.editor.rows[0].depth)
+    depth = field(pane.editor.grid.rows[0].depth)
     type_into(depth, "3")
     assert document.plan is before
     assert depth.text() == "1.50 %"
@@ -166,14 +166,14 @@ def test_a_depth_out_of_reach_is_refused_at_its_field_with_numbers(
 def test_the_last_let_down_of_a_liquor_by_depth_stays(pane: SectionPane, document: OpenPlan) -> None:
     document.edit("", partial(to_depth_basis, liquor_id="q1"))
     before = document.plan
-    QTest.mouseClick(pane.editor.rows[1].remove, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(pane.editor.grid.rows[1].remove, Qt.MouseButton.LeftButton)
     assert document.plan is before
     assert pane.editor.message.isVisible()
 
 
 def test_a_refused_basis_shows_what_stands(pane: SectionPane, document: OpenPlan) -> None:
     # neat dye at two wetnesses: the mean depth is more than the drier section can reach
-    QTest.mouseClick(pane.editor.rows[1].remove, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(pane.editor.grid.rows[1].remove, Qt.MouseButton.LeftButton)
     document.edit("", partial(change_section, section_id="s4", fixed_ml=40.0))
     choose(pane.editor.basis, "depth (the shade stays)")
     assert document.plan.liquor("q1").basis == "parts"
@@ -182,9 +182,9 @@ def test_a_refused_basis_shows_what_stands(pane: SectionPane, document: OpenPlan
 
 
 def test_figures_that_follow_cannot_be_typed(pane: SectionPane, document: OpenPlan) -> None:
-    assert not isinstance(pane.editor.rows[0].depth, QuantityField)
+    assert not isinstance(pane.editor.grid.rows[0].depth, QuantityField)
     document.edit("", partial(to_depth_basis, liquor_id="q1"))
-    assert not isinstance(pane.editor.rows[0].amount, QuantityField)
+    assert not isinstance(pane.editor.grid.rows[0].amount, QuantityField)
 
 
 # -- the section ---------------------------------------------------------------------------------------------

@@ -1,0 +1,218 @@
+"""The fields of a liquor's amounts: all in one line, and stock by stock.
+
+The rule of this module: what the liquor holds (its parts, or its depths) can be typed; what follows from it
+is shown. Fields are made anew only for other stocks or another basis, never while something is dragged.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import partial
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QColor
+from PySide6.QtWidgets import QGridLayout, QToolButton, QWidget
+
+from studio_gui.domain.liquors import Liquor
+from studio_gui.domain.stocks import Stock
+from studio_gui.domain.worksheet import Worksheet
+from studio_gui.views.fields import EntryField, QuantityField
+from studio_gui.views.labels import ShortenedLabel, SwatchLabel, TonedLabel, call
+from studio_gui.wording.amounts import parse_amounts, shown_amounts
+from studio_gui.wording.naming import in_a_row, one_line
+from studio_gui.wording.quantities import DEPTH, VOLUME, shown
+
+_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+
+
+class AmountsField(EntryField):
+    """The line "12 + 38", one amount for each stock of the liquor."""
+
+    entered = Signal(tuple)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._names: tuple[str, ...] = ()
+
+    def set_amounts(self, amounts_ml: Sequence[float], names: Sequence[str]) -> None:
+        """Show ml for the whole set; `names` are those of the stocks they belong to."""
+        self._names = tuple(names)
+        self.show_text(shown_amounts(amounts_ml))
+
+    def _take(self, text: str) -> None:
+        amounts = parse_amounts(text)
+        if len(amounts) == len(self._names):
+            self.entered.emit(amounts)
+            return
+        names = in_a_row([one_line(name) for name in self._names])
+        self.say(
+            self.tr("Amounts typed: {0}; stocks in this liquor: {1}. Type one for each: {2}.").format(
+                len(amounts), len(self._names), names
+            )
+        )
+
+
+@dataclass(frozen=True)
+class GridRow:
+    """The widgets of one stock of the liquor; figures that cannot be typed are labels."""
+
+    stock_id: str
+    swatch: SwatchLabel
+    name: ShortenedLabel
+    amount: QuantityField | TonedLabel
+    depth: QuantityField | TonedLabel | None
+    remove: QToolButton
+
+    @property
+    def field(self) -> QuantityField | None:
+        """The field that can be typed into, None for a let-down of a liquor by depth."""
+        for widget in (self.amount, self.depth):
+            if isinstance(widget, QuantityField):
+                return widget
+        return None
+
+
+class LiquorGrid(QWidget):
+    """Amount and depth of every stock of a liquor.
+
+    Signals
+    -------
+    made
+        The fields were made anew.
+    amount_typed, depth_typed
+        A value was typed for a stock; carry its id, and ml for the whole set or % of the fibre's weight.
+    removed
+        A stock is to be taken out; carries its id.
+    """
+
+    made = Signal()
+    amount_typed = Signal(str, float)
+    depth_typed = Signal(str, float)
+    removed = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.rows: list[GridRow] = []
+        self._made_for: object = None
+        self._headings = (TonedLabel("secondary"), TonedLabel("secondary"))
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(6)
+        self._grid.setVerticalSpacing(4)
+        self._grid.setColumnStretch(1, 1)
+        for place, heading in enumerate(self._headings, start=2):
+            self._grid.addWidget(heading, 0, place, Qt.AlignmentFlag.AlignRight)
+        self._retranslate()
+
+    def changeEvent(self, event: QEvent) -> None:
+        if event.type() == QEvent.Type.LanguageChange:
+            self._retranslate()
+        super().changeEvent(event)
+
+    @property
+    def stops(self) -> list[QWidget]:
+        """Where Tab stops, from top to bottom."""
+        return [stop for row in self.rows for stop in (row.field, row.remove) if stop is not None]
+
+    def field(self, stock_id: str) -> QuantityField | None:
+        """Return the field of a stock, None where it has none."""
+        return next((row.field for row in self.rows if row.stock_id == stock_id), None)
+
+    def drop_typing(self) -> None:
+        """Forget what was typed and what was said about it."""
+        for row in self.rows:
+            if row.field is not None:
+                row.field.drop()
+
+    def show_liquor(self, sheet: Worksheet, index: int, amounts_ml: Sequence[float]) -> None:
+        """Show the liquor of section `index`; `amounts_ml` are those of its stocks, for the whole set."""
+        liquor = sheet.plan.liquor(sheet.plan.sections[index].liquor_id)
+        stocks = [sheet.plan.stock(stock_id) for stock_id in liquor.stock_ids]
+        if self._made_for != (liquor.basis, liquor.stock_ids):
+            self._made_for = (liquor.basis, liquor.stock_ids)
+            self._make_rows(stocks, by_depth=liquor.basis == "depth")
+        columns = {stock.id: column for column, stock in enumerate(sheet.plan.dyes)}
+        for row, stock, amount_ml in zip(self.rows, stocks, amounts_ml, strict=True):
+            self._show_stock(row, stock)
+            self._show_amount(row, stock, amount_ml)
+            if stock.is_dye:
+                depth = float(sheet.figures.depth_pct_owf[index, columns[stock.id]])
+                self._show_depth(row, stock, liquor, depth)
+
+    def _retranslate(self) -> None:
+        for heading, words in zip(self._headings, (self.tr("whole set"), self.tr("depth")), strict=True):
+            heading.show_text(words)
+
+    # -- showing -------------------------------------------------------------------------------------------
+
+    def _show_stock(self, row: GridRow, stock: Stock) -> None:
+        row.swatch.show_colour(QColor(stock.swatches[0].srgb) if stock.is_dye else QColor("transparent"))
+        row.name.show_text(one_line(stock.name, 300))
+        call(row.remove, self.tr("Take {0} out of the liquor").format(one_line(stock.name)))
+        row.remove.setToolTip(row.remove.accessibleName())
+
+    def _show_amount(self, row: GridRow, stock: Stock, amount_ml: float) -> None:
+        if isinstance(row.amount, QuantityField):
+            row.amount.set_value(amount_ml)
+            call(row.amount, self.tr("{0}, ml for the whole set").format(one_line(stock.name)))
+        else:
+            row.amount.show_text(shown(VOLUME, amount_ml))
+
+    def _show_depth(self, row: GridRow, stock: Stock, liquor: Liquor, depth_pct_owf: float) -> None:
+        if isinstance(row.depth, QuantityField):
+            wanted = {depth.stock_id: depth.depth_pct_owf for depth in liquor.depths}
+            row.depth.set_value(wanted[stock.id])
+            call(row.depth, self.tr("{0}, depth").format(one_line(stock.name)))
+        elif row.depth is not None:
+            row.depth.show_text(shown(DEPTH, depth_pct_owf))
+
+    # -- making --------------------------------------------------------------------------------------------
+
+    def _make_rows(self, stocks: Sequence[Stock], *, by_depth: bool) -> None:
+        for old in self.rows:
+            self._discard(old)
+        self.rows = [self._new_row(stock, by_depth=by_depth) for stock in stocks]
+        for place, row in enumerate(self.rows):
+            self._place(row, 2 * place + 1)
+        for heading in self._headings:
+            heading.setVisible(bool(self.rows))
+        self.made.emit()
+
+    def _new_row(self, stock: Stock, *, by_depth: bool) -> GridRow:
+        amount: QuantityField | TonedLabel = TonedLabel("text") if by_depth else QuantityField("fixed_ml")
+        depth: QuantityField | TonedLabel | None = None
+        if stock.is_dye:
+            depth = QuantityField("depth_pct_owf") if by_depth else TonedLabel("secondary")
+        if isinstance(amount, QuantityField):
+            amount.entered.connect(partial(self.amount_typed.emit, stock.id))
+        if isinstance(depth, QuantityField):
+            depth.entered.connect(partial(self.depth_typed.emit, stock.id))
+        remove = QToolButton()
+        remove.setText("×")
+        remove.setAutoRaise(True)
+        remove.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        remove.clicked.connect(lambda: self.removed.emit(stock.id))
+        return GridRow(stock.id, SwatchLabel(), ShortenedLabel("text"), amount, depth, remove)
+
+    def _place(self, row: GridRow, line: int) -> None:
+        wide = self.fontMetrics().horizontalAdvance("99999.9 ml") + 12
+        self._grid.addWidget(row.swatch, line, 0)
+        self._grid.addWidget(row.name, line, 1)
+        for place, widget in ((2, row.amount), (3, row.depth)):
+            if isinstance(widget, QuantityField):
+                widget.setFixedWidth(wide)
+                self._grid.addWidget(widget, line, place)
+                self._grid.addWidget(widget.message, line + 1, 0, 1, 5)
+            elif widget is not None:
+                widget.setAlignment(_RIGHT)
+                self._grid.addWidget(widget, line, place)
+        self._grid.addWidget(row.remove, line, 4)
+
+    def _discard(self, row: GridRow) -> None:
+        message = None if row.field is None else row.field.message
+        for widget in (row.swatch, row.name, row.amount, row.depth, row.remove, message):
+            if widget is not None:
+                self._grid.removeWidget(widget)
+                widget.hide()
+                widget.deleteLater()
