@@ -80,7 +80,7 @@ def _export(plan_path: Path, out: Path) -> int:
 
     application = QGuiApplication.instance() or QGuiApplication([PROGRAM])
     plan = read_plan(plan_path)
-    if out.exists() and out.samefile(plan_path):
+    if _is_same_file(out, plan_path):
         raise FileProblem("export-onto-plan", path=str(out))
     export_plan(worksheet(plan), out)
     del application
@@ -109,6 +109,13 @@ def _open_window(plan_path: Path | None) -> int:
     window = MainWindow(document)
     window.show()
     return application.exec()
+
+
+def _is_same_file(one: Path, other: Path) -> bool:
+    try:
+        return one.samefile(other)
+    except OSError:
+        return False  # one of them is not there, or has a name that cannot be
 
 
 def _refuse(line: str) -> int:

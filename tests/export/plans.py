@@ -27,8 +27,6 @@ def plans_of_one_colour() -> st.SearchStrategy[Plan]:
 
 
 def _of_one_colour(plan: Plan) -> Plan:
-    stocks = (
-        dataclasses.replace(stock, swatches=SWATCHES if stock.is_dye else ()) for stock in plan.stocks
-    )
+    stocks = (dataclasses.replace(stock, swatches=SWATCHES if stock.is_dye else ()) for stock in plan.stocks)
     fibre = dataclasses.replace(plan.fibre, undyed_srgb=WHITE_WOOL_SRGB)
     return dataclasses.replace(plan, fibre=fibre, stocks=tuple(stocks))

@@ -1,0 +1,156 @@
+"""If these fail, the command line does not do what the README says, or fails in somebody's face."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from studio_gui.paths import samples_dir
+
+ROOT = Path(__file__).parents[1]
+SAMPLE = samples_dir() / "two-shores.roving.json"
+ENDINGS = [".json", ".csv", ".svg", ".png"]
+
+
+def run(*arguments: object, **environment: str) -> subprocess.CompletedProcess[str]:
+    """Run the program without a display."""
+    kept = {
+        key: value
+        for key, value in os.environ.items()
+        if key not in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
+    }
+    return subprocess.run(
+        [sys.executable, "-m", "studio_gui", *map(str, arguments)],
+        cwd=ROOT,
+        env=kept | environment,
+        stdin=subprocess.DEVNULL,
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=60,
+    )
+
+
+def refused(result: subprocess.CompletedProcess[str]) -> str:
+    """The one line that a refusal is."""
+    assert result.returncode == 2
+    assert result.stdout == ""
+    lines = result.stderr.splitlines()
+    assert len(lines) == 1, result.stderr
+    assert lines[0].startswith("roving-lay: ")
+    return lines[0]
+
+
+@pytest.mark.parametrize("ending", ENDINGS)
+def test_a_plan_is_exported_without_a_display(ending: str, tmp_path: Path) -> None:
+    out = tmp_path / f"map{ending}"
+    result = run(SAMPLE, "--export", out)
+    assert (result.returncode, result.stdout, result.stderr) == (0, "", "")
+    assert out.stat().st_size > 500
+    if ending == ".json":
+        assert json.loads(out.read_text(encoding="utf-8"))["title"] == "Two Shores"
+
+
+def test_without_a_display_the_window_is_refused_and_the_way_out_named() -> None:
+    assert "--export" in refused(run(SAMPLE))
+    assert "--export" in refused(run(DISPLAY=":987"))
+
+
+BAD: dict[str, tuple[bytes, str]] = {
+    "empty": (b"", ""),
+    "cut": (SAMPLE.read_bytes()[:700], "line"),
+    "foreign": (b'{"some": "other document"}', "not a plan"),
+    "nested": (b"[" * 100_000, "32 deep"),
+    "oversized": (b" " * 9_000_000, "8 MB"),
+    "nan": (SAMPLE.read_bytes().replace(b"150.0", b"NaN"), "mass_g"),
+    "newer": (SAMPLE.read_bytes().replace(b'"version": 1', b'"version": 99'), "99"),
+    "unknown key": (SAMPLE.read_bytes().replace(b'"title"', b'"tilte"'), "tilte"),
+}
+
+
+@pytest.mark.parametrize("kind", BAD)
+def test_a_bad_plan_is_one_line_and_no_file(kind: str, tmp_path: Path) -> None:
+    content, told = BAD[kind]
+    bad = tmp_path / "bad.roving.json"
+    bad.write_bytes(content)
+    line = refused(run(bad, "--export", tmp_path / "out.json"))
+    assert told in line
+    assert [path.name for path in tmp_path.iterdir()] == ["bad.roving.json"]
+    assert bad.read_bytes() == content
+
+
+@pytest.mark.parametrize("kind", ["cut", "unknown key"])
+def test_the_window_refuses_a_bad_plan_in_the_same_way(kind: str, tmp_path: Path) -> None:
+    bad = tmp_path / "bad.roving.json"
+    bad.write_bytes(BAD[kind][0])
+    refused(run(bad, QT_QPA_PLATFORM="offscreen"))
+
+
+@pytest.mark.parametrize(
+    ("plan", "out"),
+    [
+        ("missing.roving.json", "out.json"),
+        (".", "out.json"),
+        (str(SAMPLE), "out.doc"),
+        (str(SAMPLE), "no/such/folder/out.json"),
+        (str(SAMPLE), "."),
+        (str(SAMPLE), "x" * 300 + ".json"),
+    ],
+)
+def test_what_cannot_be_read_or_written_is_one_line(plan: str, out: str, tmp_path: Path) -> None:
+    refused(run(tmp_path / plan, "--export", tmp_path / out))
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_an_export_never_takes_the_place_of_its_plan(tmp_path: Path) -> None:
+    plan = tmp_path / "mine.roving.json"
+    plan.write_bytes(SAMPLE.read_bytes())
+    (tmp_path / "alias.json").symlink_to(plan)
+    for out in (plan, tmp_path / "alias.json"):
+        refused(run(plan, "--export", out))
+    assert plan.read_bytes() == SAMPLE.read_bytes()
+
+
+def test_slips_of_the_command_line_are_one_line() -> None:
+    assert "PLAN" in refused(run("--export", "out.json"))
+    refused(run("--colour"))
+    refused(run(SAMPLE, SAMPLE))
+
+
+def test_version_and_help() -> None:
+    version, usage = run("--version"), run("--help")
+    assert version.stdout.startswith("roving-lay ")
+    assert "--export" in usage.stdout
+    assert (version.returncode, usage.returncode) == (0, 0)
+
+
+def test_pint_is_not_loaded_by_the_first_paint() -> None:
+    script = (
+        "import sys\n"
+        "from PySide6.QtCore import QTimer\n"
+        "from PySide6.QtWidgets import QApplication\n"
+        "from studio_gui.views.lay_canvas import LayCanvas\n"
+        "from studio_gui.app import main\n"
+        "paint = LayCanvas.paintEvent\n"
+        "def painted(self, event):\n"
+        "    paint(self, event)\n"
+        "    print('pint' in sys.modules)\n"
+        "    QTimer.singleShot(0, QApplication.quit)\n"
+        "LayCanvas.paintEvent = painted\n"
+        "sys.exit(main(sys.argv[1:]))\n"
+    )
+    result = subprocess.run(
+        [sys.executable, "-c", script, str(SAMPLE)],
+        cwd=ROOT,
+        env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True,
+        text=True,
+        check=True,
+        timeout=60,
+    )
+    assert result.stdout.split()[0] == "False"
