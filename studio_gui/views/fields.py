@@ -248,7 +248,9 @@ def edit_and_say(document: OpenPlan, name: str, edit: Edit, say: Callable[[str],
 
 
 def finish_typing() -> None:
-    """Take what is still being typed in the field with the focus, before a plan is saved or exported."""
+    """Take what is still being typed where the focus is, before a plan is saved or exported."""
     field = QApplication.focusWidget()
     if isinstance(field, EntryField):
         field.finish()
+    elif isinstance(field, QLineEdit):
+        field.clearFocus()  # the editor of a table's cell hands its text on when it loses the focus

@@ -94,6 +94,7 @@ class FileCommands(QObject):
 
     def save(self) -> bool:
         """Save to the plan's file, asking for one when it has none; return whether it was saved."""
+        _finish_typing()
         if self._document.path is None:
             return self.save_as()
         if self._document.changed_outside() and not self._overwrite_foreign(self._document.path):
@@ -102,6 +103,7 @@ class FileCommands(QObject):
 
     def save_as(self) -> bool:
         """Ask where to save; return whether it was saved."""
+        _finish_typing()
         start = self._document.path or self._preferences.folder / (self._file_stem() + PLAN_SUFFIX)
         name, _ = QFileDialog.getSaveFileName(
             self._window, self.tr("Save plan"), str(start), self._plan_filter()
@@ -120,6 +122,7 @@ class FileCommands(QObject):
         # loaded when wanted: the start of the program does without it
         from studio_gui.export.registry import export_plan  # noqa: PLC0415
 
+        _finish_typing()
         filters = [
             self.tr("Section map (*.json)"),
             self.tr("Table (*.csv)"),
@@ -147,6 +150,7 @@ class FileCommands(QObject):
 
     def may_discard(self) -> bool:
         """Ask about unsaved changes; return whether the plan may be left."""
+        _finish_typing()
         if not self._document.is_modified:
             return True
         answer = QMessageBox.question(
@@ -216,3 +220,10 @@ class FileCommands(QObject):
         action.setShortcuts(keys or ([QKeySequence(fallback)] if fallback else []))
         action.triggered.connect(lambda _checked: slot())
         return action
+
+
+def _finish_typing() -> None:
+    """Take what is still being typed in a field or a table's cell: it belongs to the plan."""
+    from studio_gui.views.fields import finish_typing  # noqa: PLC0415  (the first paint does without fields)
+
+    finish_typing()

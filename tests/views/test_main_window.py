@@ -13,6 +13,7 @@ from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
+from studio_gui.document.section_model import Column
 from studio_gui.domain.edits.sections import set_locked
 from studio_gui.storage.files import read_plan
 from studio_gui.views.main_window import MainWindow
@@ -113,6 +114,30 @@ def test_the_title_names_the_plan_and_keeps_its_brackets(window: MainWindow, tmp
         window.files.save_action.trigger()
     assert window.windowFilePath() == str(tmp_path / "mine.roving.json")
     assert read_plan(tmp_path / "mine.roving.json") == window.document.plan
+
+
+def test_a_half_typed_field_is_saved_with_the_plan(window: MainWindow, tmp_path: Path) -> None:
+    window.document.save(tmp_path / "mine.roving.json")
+    field = window.panes.inputs.fields["mass_g"]
+    field.setFocus()
+    field.selectAll()
+    QTest.keyClicks(field, "123 g")
+    assert window.document.plan.fibre.mass_g == 100.0
+    window.files.save_action.trigger()
+    assert read_plan(tmp_path / "mine.roving.json").fibre.mass_g == 123.0
+
+
+def test_a_half_typed_cell_is_saved_with_the_plan(window: MainWindow, tmp_path: Path) -> None:
+    window.document.save(tmp_path / "mine.roving.json")
+    view = window.panes.table.view
+    view.setFocus()
+    view.setCurrentIndex(view.model().index(1, Column.NAME))
+    QTest.keyClick(view, Qt.Key.Key_F2)
+    editor = QApplication.focusWidget()
+    assert editor is not None
+    QTest.keyClicks(editor, "Shell")
+    window.files.save_action.trigger()
+    assert read_plan(tmp_path / "mine.roving.json").sections[1].name == "Shell"
 
 
 @pytest.mark.parametrize("answer", [Button.Cancel, Button.Discard])
