@@ -45,9 +45,6 @@ from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import Plan
 from tests.strategies import numbers, plans
 
-Draw = Callable[[st.SearchStrategy[float]], float]
-Edit = Callable[[Plan], Plan]
-
 
 class Hand:
     """Draws what a hand would do next to a plan: places a little beyond the lay too."""
@@ -152,8 +149,6 @@ def test_every_edit_gives_a_valid_plan_or_refuses_and_changes_nothing(
         finally:
             assert plan == before
         check_laws(edited)
-        after = places_of_locked(edited)
-        assert {section_id: after[section_id] for section_id in places_of_locked(plan)} == places_of_locked(
-            plan
-        )
+        locked, still = places_of_locked(plan), places_of_locked(edited)
+        assert {section_id: still[section_id] for section_id in locked} == locked
         plan = edited
