@@ -25,6 +25,8 @@ os.environ.pop("LANGUAGE", None)
 
 # No deadline: a slow machine is no wrong result. In CI the same examples each time, so that failures repeat.
 settings.register_profile("roving-lay", deadline=None, derandomize="CI" in os.environ)
+# For runs that measure coverage, which are slower: what a branch needs has an example of its own.
+settings.register_profile("few-examples", deadline=None, derandomize=True, max_examples=10)
 settings.load_profile("roving-lay")
 
 

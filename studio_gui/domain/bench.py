@@ -45,35 +45,43 @@ def make_up(figures: SectionFigures) -> MakeUp:
     A liquor by depth that is painted at two uptakes is two jars, the drier first, because the jar follows the
     depth. A liquor of which nothing is painted has no jar.
     """
-    plan = figures.plan
-    jars: list[Jar] = []
-    for members in _same_jar(figures):
-        if not figures.painted[members].any():
-            continue
-        sections_ml = float(figures.liquid_ml[members].sum())
-        jar_ml = sections_ml * (1.0 + plan.bench.spare_share) + plan.bench.dead_ml
-        jars.append(
-            Jar(
-                plan.liquors[figures.liquor_index[members[0]]].id,
-                tuple(plan.sections[index].id for index in members.tolist()),
-                sections_ml,
-                jar_ml,
-                figures.amounts_ml[members].sum(axis=0) * (jar_ml / sections_ml),
-            )
+    plan, jar = figures.plan, jar_numbers(figures)
+    count = int(jar.max()) + 1
+    amounts = np.zeros((count, len(plan.stocks)))
+    np.add.at(amounts, jar, figures.amounts_ml)
+    sections_ml = np.bincount(jar, weights=figures.liquid_ml)
+    is_painted = np.bincount(jar, weights=figures.painted) > 0.0
+    jars_ml = sections_ml * (1.0 + plan.bench.spare_share) + plan.bench.dead_ml
+    amounts *= np.divide(jars_ml, sections_ml, out=np.zeros(count), where=is_painted)[:, np.newaxis]
+    members: list[list[int]] = [[] for _ in range(count)]
+    for index, number in enumerate(jar.tolist()):
+        members[number].append(index)
+    jars = tuple(
+        Jar(
+            plan.liquors[figures.liquor_index[members[number][0]]].id,
+            tuple(plan.sections[index].id for index in members[number]),
+            float(sections_ml[number]),
+            float(jars_ml[number]),
+            amounts[number],
         )
-    need = np.sum([jar.amounts_ml for jar in jars], axis=0) if jars else np.zeros(len(plan.stocks))
-    return MakeUp(tuple(jars), need)
+        for number in np.flatnonzero(is_painted).tolist()
+    )
+    return MakeUp(jars, amounts.sum(axis=0))
 
 
-def _same_jar(figures: SectionFigures) -> list[NDArray[np.intp]]:
-    """Group section indices by liquor and, where the liquor stands on depth, by wetness."""
+def jar_numbers(figures: SectionFigures) -> NDArray[np.intp]:
+    """Return (n,) the jar that each section is painted from, numbered by liquor and then by wetness.
+
+    Sections of one liquor share a jar, unless it stands on depth and they are not equally wet.
+    """
     by_depth = np.array([liquor.basis == "depth" for liquor in figures.plan.liquors], dtype=bool)
     row = figures.liquor_index
     wetness = np.where(by_depth[row], figures.applied_ml_per_g, 0.0)
     order = np.lexsort((wetness, row))
     wetter = above(wetness[order][1:], wetness[order][:-1])
-    groups = np.split(order, np.flatnonzero(wetter | (np.diff(row[order]) > 0)) + 1)
-    return [np.sort(group) for group in groups]
+    numbers = np.empty(len(order), dtype=np.intp)
+    numbers[order] = np.concatenate(([0], np.cumsum(wetter | (np.diff(row[order]) > 0))))
+    return numbers
 
 
 def rounded_amounts(amounts_ml: Sequence[float], graduation_ml: float) -> tuple[float, ...]:

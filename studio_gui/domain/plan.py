@@ -93,7 +93,8 @@ class Bench:
 
 class _Identified(Protocol):
     @property
-    def id(self) -> str: ...
+    def id(self) -> str:
+        """What other parts of the plan call it by."""
 
 
 @dataclass(frozen=True)

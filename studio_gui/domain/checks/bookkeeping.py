@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from studio_gui.domain.bench import make_up
+from studio_gui.domain.bench import jar_numbers
 from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.errors import Param
 from studio_gui.domain.figures import SectionFigures
@@ -57,15 +57,16 @@ def liquors(figures: SectionFigures) -> Iterator[Check]:
 
 def two_jars(figures: SectionFigures) -> Iterator[Check]:
     """Yield ``two-jars`` for each liquor by depth that has to be mixed more than once."""
-    jars: dict[str, list[tuple[str, ...]]] = {}
-    for jar in make_up(figures).jars:
-        jars.setdefault(jar.liquor_id, []).append(jar.section_ids)
-    order = {section.id: index for index, section in enumerate(figures.plan.sections)}
-    for liquor_id, groups in jars.items():
-        if len(groups) > 1:
-            ids = sorted((one for group in groups for one in group), key=lambda one: order[one])
-            params: dict[str, Param] = {"liquor_id": liquor_id, "count": len(groups)}
-            yield Check("two-jars", "note", tuple(ids), params)
+    painted = np.flatnonzero(figures.painted)
+    first = painted[np.unique(jar_numbers(figures)[painted], return_index=True)[1]]
+    jars_of_liquor = np.bincount(figures.liquor_index[first], minlength=len(figures.plan.liquors))
+    for column in np.flatnonzero(jars_of_liquor > 1).tolist():
+        users = painted[figures.liquor_index[painted] == column].tolist()
+        params: dict[str, Param] = {
+            "liquor_id": figures.plan.liquors[column].id,
+            "count": int(jars_of_liquor[column]),
+        }
+        yield Check("two-jars", "note", tuple(figures.plan.sections[index].id for index in users), params)
 
 
 def strengths_by_spoon(figures: SectionFigures) -> Iterator[Check]:

@@ -23,15 +23,18 @@ from studio_gui.domain.plan import Plan
 
 
 def letters() -> Iterator[str]:
-    """Yield A to Z, then AA, AB, ...
+    """Return A to Z, then AA, AB, ..., without end.
 
     >>> from itertools import islice
     >>> list(islice(letters(), 24, 28))
     ['Y', 'Z', 'AA', 'AB']
     """
-    for number in count():
-        high, low = divmod(number, 26)
-        yield (ascii_uppercase[high - 1] if high else "") + ascii_uppercase[low]
+    return map(_letter, count())
+
+
+def _letter(number: int) -> str:
+    high, low = divmod(number, 26)
+    return (ascii_uppercase[high - 1] if high else "") + ascii_uppercase[low]
 
 
 def replace_liquor(plan: Plan, liquor: Liquor) -> Plan:

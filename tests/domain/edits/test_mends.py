@@ -216,3 +216,21 @@ def test_the_acid_line_is_set_by_a_click() -> None:
     )
     (mend,) = [m for _, m in offers(plan, "acid-line")]
     assert apply_mend(plan, mend).acid_line == AcidLine("Citric", 10.0)
+
+
+def test_the_uptake_of_a_dry_lay_is_raised_to_the_core() -> None:
+    dry = replace(ink_well(), liquid=replace(ink_well().liquid, uptake_ml_per_g=0.8))
+    mend = next(m for _, m in offers(dry, "raise-uptake"))
+    mended = apply_mend(dry, mend)
+    assert mended.liquid.uptake_ml_per_g == dry.liquid.penetration_ml_per_g == 1.0
+    assert not section_figures(mended).under.any()
+
+
+def test_a_shade_is_lowered_for_its_section_alone() -> None:
+    deep = laid([("A", 1.0), ("A", 1.0)], [dye("D"), let_down("AW")], [by_depth("A", {"D": 2.0})])
+    drier = change_section(deep, "s1", fixed_ml=40.0)
+    (mend,) = [m for _, m in offers(drier, "lower-depth")]
+    mended = apply_mend(drier, mend)
+    assert mended.liquor(mended.section("s1").liquor_id).depths[0].depth_pct_owf == pytest.approx(1.6)
+    assert mended.section("s2").liquor_id == "A"
+    assert mended.liquor("A") == deep.liquor("A")
