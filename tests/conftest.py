@@ -24,9 +24,11 @@ os.environ["LC_ALL"] = "C.UTF-8"
 os.environ.pop("LANGUAGE", None)
 
 # No deadline: a slow machine is no wrong result. In CI the same examples each time, so that failures repeat.
-settings.register_profile("roving-lay", deadline=None, derandomize="CI" in os.environ)
+settings.register_profile("roving-lay", deadline=None, derandomize="CI" in os.environ, max_examples=40)
 # For runs that measure coverage, which are slower: what a branch needs has an example of its own.
 settings.register_profile("few-examples", deadline=None, derandomize=True, max_examples=10)
+# For a night's search: pytest --hypothesis-profile=many-examples
+settings.register_profile("many-examples", deadline=None, max_examples=2000)
 settings.load_profile("roving-lay")
 
 
