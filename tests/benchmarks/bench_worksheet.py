@@ -4,7 +4,8 @@
 
 Every section has a liquor of its own from three dyes and acid water. Printed are the least times, the
 exponent of a straight line through their logarithms (1 is linear), and the ratio to a reference: a plain
-numpy pass that multiplies out (sections x stocks) amounts and sums them as often as the worksheet has columns.
+numpy pass that multiplies out (sections x stocks) amounts and sums them, as often as the worksheet has
+columns.
 """
 
 from __future__ import annotations
