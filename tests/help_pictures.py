@@ -58,6 +58,7 @@ def main() -> None:
             window.resize(WINDOW)
             window.show()
             document.select(document.plan.sections[selected].id)
+            assert window.panes is not None  # made now, not after the first paint
             application.processEvents()
             window.grab().save(str(folder / name))
             window.close()

@@ -102,13 +102,20 @@ def paint_figures(painter: QPainter, layout: LayLayout, look: Look) -> None:
         item.rect.width() < big.horizontalAdvance(shown(VOLUME, volumes[item.index])) + 22.0
         for item in sections
     )
+    small = QFontMetricsF(sized(painter, 0.85))
+    wetness = layout.sheet.figures.applied_ml_per_g.tolist()
+    roomy = all(
+        item.rect.width() >= small.horizontalAdvance(shown(WETNESS, wetness[item.index])) + 2.0
+        for item in sections
+    )
     for item in sections:
         column = QRectF(item.rect.left(), layout.figures_top, item.rect.width(), 70.0)
         if bare:
             _paint_bare_volume(painter, layout, look, item, column)
         else:
             _paint_volume(painter, layout, look, item, column)
-        _paint_lines(painter, layout, look, item, column.adjusted(0.0, 34.0 if bare else 26.0, 0.0, 0.0))
+        room = column.adjusted(0.0, 34.0 if bare else 26.0, 0.0, 0.0)
+        _paint_lines(painter, layout, look, item, room, with_wetness=roomy)
     if bare:
         painter.setFont(sized(painter, 0.85))
         painter.setPen(look.secondary)
@@ -155,7 +162,9 @@ def _paint_bare_volume(
     painter.restore()
 
 
-def _paint_lines(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, room: QRectF) -> None:
+def _paint_lines(
+    painter: QPainter, layout: LayLayout, look: Look, item: LayItem, room: QRectF, *, with_wetness: bool
+) -> None:
     """Paint ml/g with grams, and in words what is wrong, each as far as it fits into the section's width."""
     figures = layout.sheet.figures
     saturation = figures.saturation(item.index)
@@ -163,7 +172,7 @@ def _paint_lines(painter: QPainter, layout: LayLayout, look: Look, item: LayItem
     grams = shown(MASS, float(figures.fibre_g[item.index]))
     alarm = {"over": look.over, "under": look.under}.get(saturation, look.secondary)
     lines = (
-        (f"{wetness} · {grams}", wetness, look.secondary),
+        (f"{wetness} · {grams}", wetness, look.secondary) if with_wetness else ("", "", look.secondary),
         (_state_words(saturation, float(figures.free_ml[item.index])), "", alarm),
     )
     base = painter.font()
