@@ -7,7 +7,7 @@ Positions are in device-independent pixels of the picture, y downwards.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
@@ -179,11 +179,6 @@ def picture_size(sheet: Worksheet, width: float) -> QSizeF:
     plan = sheet.plan
     strands = _strands_height(PICTURE_STRAND, plan.fibre.rovings, plan.lay.passes)
     return QSizeF(width, strands + 2.0 * TAPE_HEIGHT + FIGURES_HEIGHT + SLIP_HEIGHT + 64.0)
-
-
-def moved(layout: LayLayout, sheet: Worksheet) -> LayLayout:
-    """Return the same picture with another worksheet of the same lay, while a gesture runs."""
-    return replace(layout, sheet=sheet)
 
 
 def pass_gap(strand_height: float) -> float:

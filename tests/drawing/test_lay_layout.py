@@ -17,7 +17,6 @@ from studio_gui.drawing.lay_layout import (
     TARGET,
     LayLayout,
     lay_layout,
-    moved,
     picture_size,
     ruler_steps,
     snapped,
@@ -105,13 +104,6 @@ def test_a_picture_has_room_for_every_roving_at_full_thickness() -> None:
     layout = lay_layout(sheet, picture_size(sheet, 1600.0))
     assert layout.rovings_shown == 12
     assert layout.strand_height == pytest.approx(PICTURE_STRAND)
-
-
-def test_a_running_gesture_keeps_the_scale() -> None:
-    layout = laid()
-    other = moved(layout, worksheet(plain_plan(5)))
-    assert other.px_per_m == layout.px_per_m
-    assert len(other.items) == 9
 
 
 @given(st.floats(10.0, 20_000.0), st.sampled_from([0.01, 0.0254, 0.001]))

@@ -104,7 +104,7 @@ def map_of(plan: Plan) -> dict[str, Any]:
     return read(section_map_bytes(worksheet(plan)))
 
 
-def departures(shape: Any, value: Any, place: str = "map") -> Iterator[str]:  # noqa: ANN401  (JSON)
+def departures(shape: object, value: Any, place: str = "map") -> Iterator[str]:  # noqa: ANN401  (JSON)
     """Where `value` is not of the contract's `shape`."""
     if isinstance(shape, list):
         for index, item in enumerate(value):
@@ -119,7 +119,7 @@ def departures(shape: Any, value: Any, place: str = "map") -> Iterator[str]:  # 
         yield f"{place} is {value!r}"
 
 
-def values_in(value: Any) -> Iterator[Any]:  # noqa: ANN401  (JSON)
+def values_in(value: object) -> Iterator[object]:
     """Every plain value in a document."""
     if isinstance(value, (dict, list)):
         for item in value.values() if isinstance(value, dict) else value:
