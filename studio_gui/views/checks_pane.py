@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections import Counter
 from itertools import pairwise
 
-from PySide6.QtCore import QEvent, QSize, Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QFrame,
@@ -23,6 +23,7 @@ from studio_gui.domain.checks.check import SEVERITIES, Check, Mend, Severity
 from studio_gui.domain.plan import Plan
 from studio_gui.views.check_row import CheckRow
 from studio_gui.views.labels import TonedLabel
+from studio_gui.views.live import LiveWidget
 from studio_gui.wording.sentences import mend_label
 
 MOST_SHOWN = 50
@@ -31,7 +32,7 @@ MOST_SHOWN = 50
 Key = tuple[str, tuple[str, ...], object, object]
 
 
-class ChecksPane(QWidget):
+class ChecksPane(LiveWidget):
     """All checks, the most serious first."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
@@ -75,11 +76,6 @@ class ChecksPane(QWidget):
 
     def sizeHint(self) -> QSize:
         return QSize(320, 280)
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def _retranslate(self) -> None:
         for row in self._rows.values():

@@ -11,7 +11,6 @@ from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any
 
-from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import Edit, OpenPlan
@@ -29,6 +28,7 @@ from studio_gui.views.fields import (
     edit_at,
 )
 from studio_gui.views.labels import MessageLabel, TonedLabel, call, scaled_font
+from studio_gui.views.live import LiveWidget
 from studio_gui.wording.fields import FIELD_KINDS, field_name
 from studio_gui.wording.quantities import Kind
 
@@ -94,7 +94,7 @@ ACID = (
 )
 
 
-class InputsPane(QWidget):
+class InputsPane(LiveWidget):
     """Fields of the plan's inputs, group by group."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
@@ -116,13 +116,6 @@ class InputsPane(QWidget):
         self._connect()
         self._set_fonts()
         self._retranslate()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        elif event.type() == QEvent.Type.FontChange:
-            self._set_fonts()
-        super().changeEvent(event)
 
     # -- putting together ----------------------------------------------------------------------------------
 

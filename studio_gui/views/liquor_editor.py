@@ -11,7 +11,6 @@ from dataclasses import replace
 from functools import partial
 from itertools import pairwise
 
-from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import Edit, OpenPlan
@@ -28,12 +27,13 @@ from studio_gui.views.choices import ChoiceField
 from studio_gui.views.fields import edit_and_say, edit_at
 from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, scaled_font
 from studio_gui.views.liquor_grid import AmountsField, LiquorGrid
+from studio_gui.views.live import LiveWidget
 from studio_gui.wording.amounts import shown_amounts
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import VOLUME, shown_briefly
 
 
-class LiquorEditor(QWidget):
+class LiquorEditor(LiveWidget):
     """The liquor of the first selected section."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
@@ -61,13 +61,6 @@ class LiquorEditor(QWidget):
         document.selected.connect(self.refresh)
         self._set_fonts()
         self._retranslate()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        elif event.type() == QEvent.Type.FontChange:
-            self._set_fonts()
-        super().changeEvent(event)
 
     def refresh(self) -> None:
         """Show the liquor of the selected section as the worksheet has it."""

@@ -7,20 +7,21 @@ from __future__ import annotations
 
 import math
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.strands import strand_ml
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.views.labels import SaturationLabel, Tone, TonedLabel
+from studio_gui.views.live import LiveWidget
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import DEPTH, VOLUME, WETNESS, shown, shown_bare
 
 PER_ROVING, PER_STRAND, APPLIED, HELD, STATE, DEPTHS, ACID, ACID_LINE = _ROWS = tuple(range(8))
 
 
-class SectionFiguresView(QWidget):
+class SectionFiguresView(LiveWidget):
     """The figures of the first selected section."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
@@ -49,11 +50,6 @@ class SectionFiguresView(QWidget):
         document.shown.connect(self._show)
         document.selected.connect(self._show)
         self._retranslate()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def _retranslate(self) -> None:
         words = {

@@ -9,7 +9,7 @@ from __future__ import annotations
 from functools import partial
 from typing import Any
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -38,12 +38,13 @@ from studio_gui.views.labels import (
     scaled_font,
 )
 from studio_gui.views.liquor_editor import LiquorEditor
+from studio_gui.views.live import LiveWidget
 from studio_gui.views.section_figures import SectionFiguresView
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import LAY_LENGTH, MASS, shown
 
 
-class SectionPane(QWidget):
+class SectionPane(LiveWidget):
     """The liquor editor of the first selected section."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
@@ -73,13 +74,6 @@ class SectionPane(QWidget):
         self._connect()
         self._set_fonts()
         self._retranslate()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        elif event.type() == QEvent.Type.FontChange:
-            self._set_fonts()
-        super().changeEvent(event)
 
     # -- putting together ----------------------------------------------------------------------------------
 

@@ -6,7 +6,7 @@ What a cell does not take is said under the table, and the cell keeps what it ha
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, QModelIndex
+from PySide6.QtCore import QItemSelection, QItemSelectionModel, QModelIndex
 from PySide6.QtWidgets import QAbstractItemView, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
@@ -14,6 +14,7 @@ from studio_gui.document.section_model import Column, SectionModel
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.views.delegates import ChoiceDelegate, SaturationDelegate
 from studio_gui.views.labels import MessageLabel
+from studio_gui.views.live import LiveWidget
 from studio_gui.views.row_table import RowTable
 from studio_gui.wording.sentences import refusal
 
@@ -33,7 +34,7 @@ _WIDEST: dict[int, str] = {
 }
 
 
-class SectionTable(QWidget):
+class SectionTable(LiveWidget):
     """All sections as rows."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
@@ -63,11 +64,6 @@ class SectionTable(QWidget):
         self._retranslate()
         self._hide_what_repeats()
         self._follow_document()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def _hide_what_repeats(self) -> None:
         self.view.hide_column(Column.PER_ROVING, hidden=self._document.sheet.plan.fibre.rovings == 1)

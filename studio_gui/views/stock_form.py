@@ -8,7 +8,7 @@ from __future__ import annotations
 from functools import partial
 from typing import Any
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QCheckBox, QFormLayout, QLabel, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
@@ -25,13 +25,14 @@ from studio_gui.views.fields import (
     with_message,
 )
 from studio_gui.views.labels import MessageLabel, ShortenedLabel, call
+from studio_gui.views.live import LiveWidget
 
 _FIRST_DYE_ROW = 2
 _DYE_ROWS = (_FIRST_DYE_ROW, 3, 5, 6, 7)
 WIDEST_PX = 420
 
 
-class StockForm(QWidget):
+class StockForm(LiveWidget):
     """Fields of one stock."""
 
     def __init__(self, document: OpenPlan, stocks: StockModel, parent: QWidget | None = None) -> None:
@@ -75,11 +76,6 @@ class StockForm(QWidget):
         self.setVisible(self._stock_id in stocks)
         if self._stock_id in stocks:
             self._show(stocks[self._stock_id])
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def _lay_out(self) -> None:
         self.setMaximumWidth(WIDEST_PX)

@@ -24,6 +24,7 @@ from studio_gui.domain.stocks import Stock
 from studio_gui.views.delegates import ChoiceDelegate, SwatchDelegate
 from studio_gui.views.fields import edit_and_say
 from studio_gui.views.labels import MessageLabel, TonedLabel, rule, scaled_font
+from studio_gui.views.live import LiveWidget
 from studio_gui.views.row_table import RowTable
 from studio_gui.views.stock_form import StockForm
 from studio_gui.wording.sentences import refusal
@@ -122,7 +123,7 @@ class Shelf(QWidget):
         self.message.say(refusal(error, self.document.plan))
 
 
-class StocksPane(QWidget):
+class StocksPane(LiveWidget):
     """Stocks with the fields of the selected one, and liquors."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
@@ -159,11 +160,6 @@ class StocksPane(QWidget):
         self._hide_columns()
         self._retranslate()
         self._show_stock()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

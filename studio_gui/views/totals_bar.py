@@ -5,15 +5,15 @@ The rule of this module: it only shows; every sum comes from the worksheet.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.views.labels import TonedLabel, scaled_font
+from studio_gui.views.live import LiveWidget
 from studio_gui.wording.quantities import MASS, ROVING_LENGTH, VOLUME, shown
 
 
-class TotalsBar(QWidget):
+class TotalsBar(LiveWidget):
     """Four sums side by side."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
@@ -33,13 +33,6 @@ class TotalsBar(QWidget):
         document.shown.connect(self._show)
         self._set_fonts()
         self._retranslate()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        elif event.type() == QEvent.Type.FontChange:
-            self._set_fonts()
-        super().changeEvent(event)
 
     def _set_fonts(self) -> None:
         for name, value in zip(self._names, self.values, strict=True):
