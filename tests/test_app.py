@@ -107,6 +107,20 @@ def test_what_cannot_be_read_or_written_is_one_line(plan: str, out: str, tmp_pat
     assert list(tmp_path.iterdir()) == []
 
 
+def test_a_system_without_a_locale_changes_no_line(tmp_path: Path) -> None:
+    """Qt complains of such a locale by itself."""
+    assert "no/out.svg" in refused(run(SAMPLE, "--export", tmp_path / "no" / "out.svg", LC_ALL="C"))
+
+
+def test_a_system_without_fonts_gives_the_same_picture(tmp_path: Path) -> None:
+    fontless = tmp_path / "fonts.conf"
+    fontless.write_text("<fontconfig></fontconfig>", encoding="utf-8")
+    with_fonts, without = tmp_path / "with.png", tmp_path / "without.png"
+    run(SAMPLE, "--export", with_fonts)
+    run(SAMPLE, "--export", without, FONTCONFIG_FILE=str(fontless))
+    assert with_fonts.read_bytes() == without.read_bytes()
+
+
 def test_an_export_never_takes_the_place_of_its_plan(tmp_path: Path) -> None:
     plan = tmp_path / "mine.roving.json"
     plan.write_bytes(SAMPLE.read_bytes())

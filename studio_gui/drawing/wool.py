@@ -7,6 +7,7 @@ that edges are mixed as dye and never blended as colours.
 from __future__ import annotations
 
 import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QBrush,
@@ -21,6 +22,8 @@ from PySide6.QtGui import (
     QTransform,
 )
 
+from studio_gui.domain.figures import SectionFigures
+from studio_gui.domain.geometry import lay_mass_to
 from studio_gui.drawing.lay_layout import LayLayout, Strand, pass_gap
 
 
@@ -46,16 +49,28 @@ def column_brush(layout: LayLayout, device_pixel_ratio: float) -> QBrush:
 
 def gradient_brush(layout: LayLayout) -> QBrush:
     """Return a brush for vector pictures: a gradient with enough stops to follow the wicked edges."""
-    plan = layout.sheet.plan
-    length_m = plan.lay_length_m
-    half_m = plan.wicking_mm / 2000.0
-    offsets = np.concatenate((np.linspace(-1.0, 1.0, 9), [-1.001, 1.001])) * max(half_m, length_m * 1e-4)
-    near = np.add.outer(layout.sheet.figures.edges_m, offsets).ravel()
-    places = np.unique(np.clip(near, 0.0, length_m))
+    length_m = layout.sheet.plan.lay_length_m
+    places = _changing_places_m(layout.sheet.figures)
     gradient = QLinearGradient(QPointF(layout.x(0.0), 0.0), QPointF(layout.x(length_m), 0.0))
     for place, rgb in zip(places.tolist(), layout.sheet.lay_colours(places).srgb.tolist(), strict=True):
         gradient.setColorAt(place / length_m, QColor.fromRgbF(*rgb))
     return QBrush(gradient)
+
+
+def _changing_places_m(figures: SectionFigures) -> NDArray[np.float64]:
+    """Return places on the lay, rising, between which the colour runs straight: around each painted edge.
+
+    Dye wicks in the fibre's own mass and from where paint ends, so thin wool and gaps have their places too.
+    """
+    plan, total_g = figures.plan, float(figures.edges_g[-1])
+    half_gaps = np.array([0.0, *(boundary.gap_m for boundary in plan.boundaries), 0.0]) / 2.0
+    painted_m = np.concatenate((figures.edges_m - half_gaps, figures.edges_m + half_gaps))
+    half_g = max(plan.wicking_mm / 2000.0 / plan.lay_length_m, 1e-4) * total_g
+    offsets_g = np.concatenate((np.linspace(-1.0, 1.0, 9), [-1.001, 1.001])) * half_g
+    near_g = np.add.outer(lay_mass_to(plan.fibre, plan.lay, painted_m), offsets_g).ravel()
+    table_m = np.linspace(0.0, plan.lay_length_m, 2001)
+    table_g = lay_mass_to(plan.fibre, plan.lay, table_m)
+    return np.unique(np.interp(np.clip(near_g, 0.0, total_g), table_g, table_m))
 
 
 def paint_strands(painter: QPainter, layout: LayLayout, brush: QBrush) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import dataclasses
+
 import numpy as np
 import pytest
 from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
@@ -9,6 +11,7 @@ from PySide6.QtGui import QColor, QImage, QPainter
 
 from studio_gui.domain.edits.boundaries import set_gap
 from studio_gui.domain.edits.sections import change_section, set_locked
+from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.figures import Saturation
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
@@ -80,6 +83,20 @@ def test_a_gap_shows_undyed_wool() -> None:
     columns = colour_columns(layout, 1200)
     middle = columns.pixelColor(int(1200 / 3), 0)
     assert difference(middle, QColor("#f3eee2")) <= 3
+
+
+@pytest.mark.parametrize("gap_m", [-0.2, 0.0, 0.2])
+@pytest.mark.parametrize("marks", [(), (MassMark(0.2, 0.5), MassMark(0.6, 0.6))], ids=["even", "uneven"])
+def test_the_gradient_shows_the_colours_of_the_columns(gap_m: float, marks: tuple[MassMark, ...]) -> None:
+    plan = set_gap(plain_plan(3), 0, gap_m)
+    layout = laid(dataclasses.replace(plan, fibre=dataclasses.replace(plan.fibre, mass_marks=marks)))
+    brush = gradient_brush(layout)  # kept, because the gradient is the brush's own
+    stops = brush.gradient().stops()
+    places, reached = [place for place, _ in stops], (np.arange(1600) + 0.5) / 1600.0
+    expected = layout.sheet.lay_colours(reached * layout.sheet.plan.lay_length_m).srgb
+    for channel, of in enumerate((QColor.redF, QColor.greenF, QColor.blueF)):
+        shown = np.interp(reached, places, [of(colour) for _, colour in stops])
+        assert np.abs(shown - expected[:, channel]).max() * 255.0 <= 6.0
 
 
 @pytest.mark.parametrize("look", [LIGHT, DARK], ids=["light", "dark"])

@@ -6,7 +6,9 @@ import dataclasses
 from xml.etree import ElementTree
 
 import pytest
-from PySide6.QtGui import QColor, QImage
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontInfo, QImage, QPainter
+from PySide6.QtSvg import QSvgRenderer
+from PySide6.QtWidgets import QApplication
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.worksheet import worksheet
@@ -33,6 +35,19 @@ def image_of(png: bytes) -> QImage:
     return image
 
 
+def drawn(svg: bytes) -> QImage:
+    """The picture in its own size, drawn as a viewer does."""
+    renderer = QSvgRenderer(svg)
+    assert renderer.isValid()
+    image = QImage(renderer.viewBox().size(), QImage.Format.Format_RGB32)
+    painter = QPainter(image)
+    try:
+        renderer.render(painter)
+    finally:
+        painter.end()
+    return image
+
+
 @pytest.mark.parametrize("name", SAMPLES)
 def test_the_svg_parses_and_has_every_letter_that_fits(name: str) -> None:
     sheet = worksheet(sample(name))
@@ -56,24 +71,31 @@ def test_the_svg_carries_names_escaped_and_whole() -> None:
 
 
 @pytest.mark.parametrize("name", SAMPLES)
-def test_the_png_shows_each_section_in_its_colour(name: str) -> None:
+@pytest.mark.parametrize("ratio", [1, PIXEL_RATIO])
+def test_each_section_is_shown_in_its_colour(name: str, ratio: int) -> None:
+    """As SVG, drawn one to one, and as PNG."""
     sheet = worksheet(sample(name))
-    image = image_of(png_bytes(sheet))
-    assert image.width() == PICTURE_WIDTH * PIXEL_RATIO
+    image = image_of(png_bytes(sheet)) if ratio == PIXEL_RATIO else drawn(svg_bytes(sheet))
+    assert image.width() == PICTURE_WIDTH * ratio
     layout = lay_layout(sheet, picture_size(sheet, PICTURE_WIDTH))
     strand = layout.strands[0].rect
-    y = round((strand.top() + 0.6 * strand.height()) * PIXEL_RATIO)
+    y = round((strand.top() + 0.6 * strand.height()) * ratio)  # where the shade of the tube is none
     for index, srgb in enumerate(sheet.colours.srgb.tolist()):
-        item = layout.item("section", index)
         if sheet.figures.length_m(index) < 2.0 * sheet.plan.wicking_mm / 1000.0:
             continue  # its middle is wicked over
-        shown, expected = (
-            image.pixelColor(round(item.rect.center().x() * PIXEL_RATIO), y),
-            QColor.fromRgbF(*srgb),
-        )
-        assert abs(shown.red() - expected.red()) <= 12
-        assert abs(shown.green() - expected.green()) <= 12
-        assert abs(shown.blue() - expected.blue()) <= 12
+        x = round(layout.item("section", index).rect.center().x() * ratio)
+        shown, expected = image.pixelColor(x, y), QColor.fromRgbF(*srgb)
+        assert shown.red() == pytest.approx(expected.red(), abs=12)
+        assert shown.green() == pytest.approx(expected.green(), abs=12)
+        assert shown.blue() == pytest.approx(expected.blue(), abs=12)
+
+
+def test_the_font_is_only_lent(qapp: QApplication) -> None:
+    before = QFontInfo(QFont("Sans Serif", 10)).family(), QFontDatabase.families()
+    svg_bytes(worksheet(plain_plan(1)))
+    png_bytes(worksheet(plain_plan(1)))
+    assert (QFontInfo(QFont("Sans Serif", 10)).family(), QFontDatabase.families()) == before
+    assert QFontInfo(qapp.font()).family() == "Noto Sans"  # which the tests have registered themselves
 
 
 def test_the_same_plan_gives_the_same_picture() -> None:
