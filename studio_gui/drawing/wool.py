@@ -77,18 +77,27 @@ def paint_strands(painter: QPainter, layout: LayLayout, brush: QBrush) -> None:
     """Paint every roving with its folds as turns, in the colours of `brush`, shaded as a soft tube."""
     painter.save()
     painter.setPen(Qt.PenStyle.NoPen)
+    pieces: list[tuple[QRectF | QPainterPath, QBrush]] = []
     for strand in layout.strands:
-        pieces: list[tuple[QRectF | QPainterPath, QBrush]] = [
-            (_straight(layout, strand), _tube_shade(strand.rect))
-        ]
+        pieces.append((_straight(layout, strand), _tube_shade(strand.rect)))
         if strand.turns_after:
             pieces.append((_turn(layout, strand), _turn_shade(layout, strand)))
-        for shape, shade in pieces:
-            for fill in (brush, shade):
-                painter.setBrush(fill)
-                painter.drawRect(shape) if isinstance(shape, QRectF) else painter.drawPath(shape)
+    # The wool first and in one go: a vector picture writes a brush down each time it is taken up.
+    painter.setBrush(brush)
+    for shape, _ in pieces:
+        _fill(painter, shape)
+    for shape, shade in pieces:
+        painter.setBrush(shade)
+        _fill(painter, shape)
     _outline(painter, layout)
     painter.restore()
+
+
+def _fill(painter: QPainter, shape: QRectF | QPainterPath) -> None:
+    if isinstance(shape, QRectF):
+        painter.drawRect(shape)
+    else:
+        painter.drawPath(shape)
 
 
 def _outline(painter: QPainter, layout: LayLayout) -> None:

@@ -104,6 +104,16 @@ def test_the_same_plan_gives_the_same_picture() -> None:
     assert svg_bytes(sheet) == svg_bytes(sheet)
 
 
+def test_the_colours_are_written_down_once_for_all_strands() -> None:
+    """Once for each made half a gigabyte of the largest lay."""
+    root = ElementTree.fromstring(svg_bytes(worksheet(plain_plan(12, rovings=4, passes=3))))  # noqa: S314
+    opaque = [
+        all(stop.get("stop-opacity") == "1" for stop in gradient)
+        for gradient in root.iter(f"{SVG}linearGradient")
+    ]
+    assert opaque.count(True) == 1  # the others are shades upon it
+
+
 def test_many_rovings_do_not_make_an_endless_picture() -> None:
     image = image_of(png_bytes(worksheet(plain_plan(2, rovings=100, passes=4)), width=400))
     assert image.height() <= GREATEST_HEIGHT * PIXEL_RATIO
