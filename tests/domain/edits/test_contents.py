@@ -51,3 +51,9 @@ def test_a_dye_taken_out_leaves_the_others_their_depth(plan: Plan) -> None:
 def test_the_last_let_down_of_a_liquor_by_depth_stays(plan: Plan) -> None:
     with pytest.raises(InvalidPlan, match="depth-without-let-down"):
         take_out(to_depth_basis(plan, "q1"), "q1", "k2")
+
+
+def test_dyes_stand_before_let_downs(plan: Plan) -> None:
+    for stock_id in ("k3", "k4"):
+        plan = put_in(plan, "q1", stock_id)
+    assert plan.liquor("q1").stock_ids == ("k1", "k4", "k2", "k3")
