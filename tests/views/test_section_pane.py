@@ -166,14 +166,14 @@ def test_a_depth_out_of_reach_is_refused_at_its_field_with_numbers(
 def test_the_last_let_down_of_a_liquor_by_depth_stays(pane: SectionPane, document: OpenPlan) -> None:
     document.edit("", partial(to_depth_basis, liquor_id="q1"))
     before = document.plan
-    QTest.mouseClick(pane.editor.grid.rows[2].remove, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(pane.editor.grid.rows[1].remove, Qt.MouseButton.LeftButton)
     assert document.plan is before
     assert pane.editor.message.isVisible()
 
 
 def test_a_refused_basis_shows_what_stands(pane: SectionPane, document: OpenPlan) -> None:
     # neat dye at two wetnesses: the mean depth is more than the drier section can reach
-    QTest.mouseClick(pane.editor.grid.rows[2].remove, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(pane.editor.grid.rows[1].remove, Qt.MouseButton.LeftButton)
     document.edit("", partial(change_section, section_id="s4", fixed_ml=40.0))
     choose(pane.editor.basis, "depth (the shade stays)")
     assert document.plan.liquor("q1").basis == "parts"
