@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import ctypes
 import os
-import socket
 import sys
 import threading
 from collections.abc import Callable
@@ -78,6 +77,8 @@ def _why_not_wayland() -> str:
     display = os.environ.get("WAYLAND_DISPLAY", "")
     if not display:
         return "WAYLAND_DISPLAY is not set"
+    import socket  # noqa: PLC0415  (a start without Wayland does without it)
+
     try:
         _load_plugin("libqwayland.so")
         with socket.socket(socket.AF_UNIX) as line:

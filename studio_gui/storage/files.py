@@ -15,7 +15,6 @@ import contextlib
 import errno
 import hashlib
 import os
-import secrets
 import stat
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
@@ -118,7 +117,7 @@ def write_atomically(path: Path, data: bytes) -> Fingerprint:
         target = Path(os.path.realpath(path))
         mode = _replaceable_mode(target)
         # A short name of its own: the target's may already be as long as names can be.
-        temporary = target.parent / f".roving-lay-{secrets.token_hex(8)}.tmp"
+        temporary = target.parent / f".roving-lay-{os.urandom(8).hex()}.tmp"
         try:
             written = _write_new(temporary, data, mode)
             temporary.replace(target)
