@@ -17,13 +17,17 @@ from studio_gui.drawing.look import Look
 
 @dataclass(frozen=True, slots=True)
 class LayState:
-    """What the person is doing on the canvas: selection, hover, focus and drag."""
+    """What the person is doing on the canvas: selection, hover, focus and drag.
+
+    Pictures for files have no pegs: there is nothing to take hold of.
+    """
 
     selected: frozenset[int] = field(default_factory=frozenset)
     hovered: tuple[ItemKind, int] | None = None
     focused: tuple[ItemKind, int] | None = None
     dragged: int | None = None
     ghost_m: float | None = None
+    pegs: bool = True
 
 
 def paint_boundaries(painter: QPainter, layout: LayLayout, look: Look, state: LayState) -> None:
@@ -36,7 +40,8 @@ def paint_boundaries(painter: QPainter, layout: LayLayout, look: Look, state: La
     boundaries = [item for item in layout.items if item.kind == "boundary"]
     for item in sorted(boundaries, key=lambda one: _emphasis(one, state)):
         _paint_thread(painter, layout, look, item, _emphasis(item, state))
-        _paint_peg(painter, layout, look, item, state)
+        if state.pegs:
+            _paint_peg(painter, layout, look, item, state)
     painter.restore()
 
 

@@ -54,7 +54,7 @@ def svg_bytes(sheet: Worksheet) -> bytes:
     generator.setTitle(sheet.plan.title)
     generator.setDescription(_description(sheet))
     with _painting(generator) as painter:
-        paint_lay(painter, layout, LIGHT, LayState(), gradient_brush(layout))
+        paint_lay(painter, layout, LIGHT, LayState(pegs=False), gradient_brush(layout))
     return _NOT_IN_XML.sub("\ufffd", bytes(buffer.data().data()).decode()).encode()
 
 
@@ -73,7 +73,7 @@ def png_bytes(sheet: Worksheet, width: int = PICTURE_WIDTH) -> bytes:
     image.setDotsPerMeterY(round(DOTS_PER_INCH / 0.0254))
     image.setText("Title", sheet.plan.title)
     with _painting(image) as painter:
-        paint_lay(painter, layout, LIGHT, LayState(), column_brush(layout, PIXEL_RATIO))
+        paint_lay(painter, layout, LIGHT, LayState(pegs=False), column_brush(layout, PIXEL_RATIO))
     buffer = QBuffer()
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     if not QImageWriter(buffer, QByteArray(b"PNG")).write(image):

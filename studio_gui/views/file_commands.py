@@ -44,7 +44,9 @@ class FileCommands(QObject):
         self.sample_action = self._action(self.open_sample)
         self.save_action = self._action(self.save, standard.Save)
         self.save_as_action = self._action(self.save_as, standard.SaveAs, "Ctrl+Shift+S")
-        self.export_action = self._action(self.export, fallback="Ctrl+E")
+        self.export_action = self._action(
+            self.export, fallback="Ctrl+Shift+E"
+        )  # Ctrl+E is a text field's own
         self.retranslate()
 
     @property

@@ -70,6 +70,15 @@ class MessageLabel(TonedLabel):
         if sentence != self.text():
             self.setText(sentence)
         self.setVisible(bool(sentence))
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        # a form's rows do not ask how high a wrapped text is at their width
+        self.setMinimumHeight(self.heightForWidth(self.width()) if self.text() else 0)
 
 
 class ShortenedLabel(TonedLabel):

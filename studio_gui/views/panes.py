@@ -6,9 +6,13 @@ before the first field can be typed into.
 
 from __future__ import annotations
 
+from PySide6.QtWidgets import QWidget
+
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.views.checks_pane import ChecksPane
+from studio_gui.views.fields import EntryField
 from studio_gui.views.inputs_pane import InputsPane
+from studio_gui.views.labels import MessageLabel
 from studio_gui.views.section_pane import SectionPane
 from studio_gui.views.section_table import SectionTable
 from studio_gui.views.stocks_pane import StocksPane
@@ -23,3 +27,14 @@ class Panes:
         self.section = SectionPane(document)
         self.table = SectionTable(document)
         self.checks = ChecksPane(document)
+        document.undo_stack.indexChanged.connect(self._forget_refusals)
+        document.selected.connect(self._forget_refusals)
+
+    def _forget_refusals(self) -> None:
+        """Take away why something was not taken, once the plan or the selection has moved on."""
+        panes: tuple[QWidget, ...] = (self.inputs, self.stocks, self.section, self.table, self.checks)
+        for pane in panes:
+            for field in pane.findChildren(EntryField):
+                field.clear_message()
+            for label in pane.findChildren(MessageLabel):
+                label.say("")

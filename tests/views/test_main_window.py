@@ -192,3 +192,33 @@ def test_an_untitled_plan_is_called_so(qtbot: QtBot, settings: QSettings) -> Non
     with answering():
         window.files.new_action.trigger()
     assert window.windowTitle() == "Untitled[*] – Roving Lay"
+
+
+def test_a_refusal_goes_when_the_plan_or_the_selection_moves_on(window: MainWindow) -> None:
+    field = window.panes.inputs.fields["mass_g"]
+
+    def refuse() -> None:
+        field.setFocus()
+        field.selectAll()
+        QTest.keyClicks(field, "-5")
+        QTest.keyClick(field, Qt.Key.Key_Return)
+        assert field.message.isVisible()
+
+    refuse()
+    window.document.select("s3")
+    assert not field.message.isVisible()
+    refuse()
+    drag_first_boundary(window, 60)
+    assert not field.message.isVisible()
+    assert field.text() == "100.0 g"
+
+
+def test_a_refusal_is_shown_to_its_last_line(window: MainWindow) -> None:
+    form = window.panes.stocks.form
+    QTest.keyClick(form.strength, Qt.Key.Key_A, CONTROL)
+    QTest.keyClicks(form.strength, "0")
+    QTest.keyClick(form.strength, Qt.Key.Key_Return)
+    message = form.strength.message
+    QApplication.processEvents()
+    assert message.isVisible()
+    assert message.height() >= message.heightForWidth(message.width())
