@@ -168,3 +168,36 @@ def test_pint_is_not_loaded_by_the_first_paint() -> None:
         timeout=60,
     )
     assert result.stdout.split()[0] == "False"
+
+
+def test_quitting_after_an_edit_says_nothing() -> None:
+    script = (
+        "import sys\n"
+        "from PySide6.QtCore import QTimer\n"
+        "from studio_gui.app import main\n"
+        "from studio_gui.domain.edits.boundaries import move_boundary\n"
+        "from studio_gui.views.lay_canvas import LayCanvas\n"
+        "paint = LayCanvas.paintEvent\n"
+        "def painted(self, event):\n"
+        "    paint(self, event)\n"
+        "    LayCanvas.paintEvent = paint\n"
+        "    QTimer.singleShot(0, lambda: edit_and_close(self.window()))\n"
+        "def edit_and_close(window):\n"
+        "    assert window.panes.checks is not None\n"
+        "    assert window.document.edit('Move', lambda plan: move_boundary(plan, 0, 0.5))\n"
+        "    window.document.undo_stack.setClean()\n"
+        "    window.close()\n"
+        "LayCanvas.paintEvent = painted\n"
+        "sys.exit(main(sys.argv[1:]))\n"
+    )
+    result = subprocess.run(
+        [sys.executable, "-c", script, str(SAMPLE)],
+        cwd=ROOT,
+        env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=60,
+    )
+    assert result.returncode == 0
+    assert "Traceback" not in result.stderr

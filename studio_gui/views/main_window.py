@@ -105,7 +105,7 @@ class MainWindow(QMainWindow):
         """The panes beside and under the canvas; made after the first paint, or when first asked for."""
         from studio_gui.views.panes import Panes  # noqa: PLC0415  (the first paint does without them)
 
-        panes = Panes(self.document)
+        panes = Panes(self.document, self)
         filled = (panes.stocks, panes.inputs, panes.section, panes.checks)
         for room, pane in zip(self._rooms, filled, strict=True):
             room.setWidget(pane)

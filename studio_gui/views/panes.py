@@ -6,6 +6,7 @@ before the first field can be typed into.
 
 from __future__ import annotations
 
+from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QWidget
 
 from studio_gui.document.open_plan import OpenPlan
@@ -18,10 +19,11 @@ from studio_gui.views.section_table import SectionTable
 from studio_gui.views.stocks_pane import StocksPane
 
 
-class Panes:
-    """The panes that show one open plan beside the canvas."""
+class Panes(QObject):
+    """The panes that show one open plan beside the canvas; it hears of the plan as long as `window` lives."""
 
-    def __init__(self, document: OpenPlan) -> None:
+    def __init__(self, document: OpenPlan, window: QObject) -> None:
+        super().__init__(window)
         self.inputs = InputsPane(document)
         self.stocks = StocksPane(document)
         self.section = SectionPane(document)

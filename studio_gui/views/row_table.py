@@ -86,7 +86,7 @@ class RowTable(QTableView):
         """Hide a column, or show it again."""
         if hidden != self.isColumnHidden(column):
             self.setColumnHidden(column, hidden)
-            self.fit_names()
+            self.fit_columns()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
