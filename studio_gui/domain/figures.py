@@ -177,7 +177,8 @@ def _amounts(
     needed = wanted.sum(axis=1)
     cut = np.divide(liquid_ml, needed, out=np.ones_like(needed), where=needed > liquid_ml)
     stocks = wanted * cut[:, np.newaxis]
-    rest = np.maximum(liquid_ml - stocks.sum(axis=1), 0.0)
+    rest = liquid_ml - stocks.sum(axis=1)
+    rest = np.where(rest > 1e-12 * liquid_ml, rest, 0.0)  # a neat jar has no trace of let-down from rounding
     amounts = stocks + rest[:, np.newaxis] * shares[liquor_index]
     if plan.acid_line is not None:
         let_down = np.array([not stock.is_dye for stock in plan.stocks], dtype=bool)

@@ -45,6 +45,20 @@ def test_a_depth_out_of_reach_makes_a_neat_jar_that_falls_short() -> None:
     assert figures.depth_pct_owf[1, 0] == pytest.approx(0.4)
 
 
+@pytest.mark.parametrize("density_g_per_m", [7.3, 19.1, 23.0])
+def test_a_neat_jar_has_no_trace_of_let_down_whose_acid_would_count(density_g_per_m: float) -> None:
+    neat = laid(
+        [("Neat", 1.0)],
+        [*(dye(name) for name in "DEF"), let_down("AW", None)],
+        [by_depth("Neat", {"D": 0.1, "E": 0.2, "F": 0.3})],
+        density_g_per_m=density_g_per_m,
+        liquid=Liquid(uptake_ml_per_g=0.6),
+    )
+    figures = section_figures(neat)
+    assert figures.amounts_ml[0, 3] == 0.0
+    assert figures.acid_pct_owf[0] == 0.0
+
+
 def test_an_empty_liquor_paints_nothing() -> None:
     figures = section_figures(change_section(PLAN, "s3", fixed_ml=70.0))
     assert figures.liquid_ml[2] == 0.0
@@ -98,7 +112,7 @@ def test_lengths_and_count() -> None:
     assert section_figures(PLAN).used_stocks == [True, True]
 
 
-@given(st.integers(1, 40), st.integers(1, 40), st.floats(1.0, 5000.0), st.integers(1, 9))
+@given(st.integers(1, 40), st.integers(1, 40), st.floats(2.0, 5000.0), st.integers(1, 9))
 def test_a_limit_hit_exactly_is_in_range(
     soak_tenths: int, uptake_tenths: int, mass_g: float, count: int
 ) -> None:
