@@ -36,6 +36,19 @@ def run(*arguments: object, **environment: str) -> subprocess.CompletedProcess[s
     )
 
 
+def opened_by(script: str) -> subprocess.CompletedProcess[str]:
+    """Run a script that opens the window on the sample, without a display."""
+    return subprocess.run(
+        [sys.executable, "-c", script, str(SAMPLE)],
+        cwd=ROOT,
+        env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=60,
+    )
+
+
 def refused(result: subprocess.CompletedProcess[str]) -> str:
     """The one line that a refusal is."""
     assert result.returncode == 2
@@ -158,15 +171,8 @@ def test_pint_is_not_loaded_by_the_first_paint() -> None:
         "LayCanvas.paintEvent = painted\n"
         "sys.exit(main(sys.argv[1:]))\n"
     )
-    result = subprocess.run(
-        [sys.executable, "-c", script, str(SAMPLE)],
-        cwd=ROOT,
-        env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
-        capture_output=True,
-        text=True,
-        check=True,
-        timeout=60,
-    )
+    result = opened_by(script)
+    assert result.returncode == 0
     assert result.stdout.split()[0] == "False"
 
 
@@ -190,14 +196,6 @@ def test_quitting_after_an_edit_says_nothing() -> None:
         "LayCanvas.paintEvent = painted\n"
         "sys.exit(main(sys.argv[1:]))\n"
     )
-    result = subprocess.run(
-        [sys.executable, "-c", script, str(SAMPLE)],
-        cwd=ROOT,
-        env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
-        capture_output=True,
-        text=True,
-        check=False,
-        timeout=60,
-    )
+    result = opened_by(script)
     assert result.returncode == 0
     assert "Traceback" not in result.stderr
