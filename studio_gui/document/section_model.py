@@ -286,9 +286,9 @@ def _columns_of(sheet: Worksheet) -> _Columns:
         Column.LENGTH: np.diff(figures.edges_m),
         Column.FIBRE: figures.fibre_g,
         Column.LIQUID: figures.liquid_ml,
-        Column.PER_ROVING: figures.liquid_ml / sheet.plan.fibre.rovings,
+        Column.PER_ROVING: figures.liquid_ml_per_roving,
         Column.APPLIED: figures.applied_ml_per_g,
-        Column.DEPTH: figures.depth_pct_owf.sum(axis=1),
+        Column.DEPTH: figures.depth_in_all_pct_owf,
         Column.ACID: figures.acid_pct_owf,
     }
 

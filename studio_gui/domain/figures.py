@@ -87,6 +87,17 @@ class SectionFigures:
         return self.applied_ml_per_g > LEAST_APPLIED_ML_PER_G
 
     @property
+    def liquid_ml_per_roving(self) -> FloatArray:
+        """(n,) liquor for one roving of the set, ml."""
+        return self.liquid_ml / self.plan.fibre.rovings
+
+    @cached_property
+    def depth_in_all_pct_owf(self) -> FloatArray:
+        """(n,) depth of all dyes together before wiping, % owf."""
+        total: FloatArray = self.depth_pct_owf.sum(axis=1)
+        return total
+
+    @property
     def used_stocks(self) -> list[bool]:
         """Whether any section takes anything of each stock, in stock order."""
         used: list[bool] = np.any(self.amounts_ml > 0.0, axis=0).tolist()

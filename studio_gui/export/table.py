@@ -62,7 +62,7 @@ def _columns(sheet: Worksheet) -> Iterator[_Column]:
     yield "fibre (g)", figures.fibre_g.tolist()
     yield "liquid", [section.liquid_mode for section in plan.sections]
     yield "liquid (ml)", figures.liquid_ml.tolist()
-    yield "liquid per roving (ml)", (figures.liquid_ml / plan.fibre.rovings).tolist()
+    yield "liquid per roving (ml)", figures.liquid_ml_per_roving.tolist()
     yield "second pass (ml)", [section.second_pass_ml for section in plan.sections]
     yield "wiped (ml)", figures.wiped_ml.tolist()
     yield from _stock_columns(sheet)

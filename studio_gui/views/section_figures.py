@@ -77,7 +77,7 @@ class SectionFiguresView(LiveWidget):
         sheet, index = self._document.sheet, self._document.selected_index
         plan, figures = sheet.plan, sheet.figures
         strands = strand_ml(figures, index)
-        self._say(PER_ROVING, shown(VOLUME, float(figures.liquid_ml[index]) / plan.fibre.rovings))
+        self._say(PER_ROVING, shown(VOLUME, float(figures.liquid_ml_per_roving[index])))
         self._say(PER_STRAND, _strands_shown(strands))
         self._show_row(PER_ROVING, plan.fibre.rovings > 1)
         self._show_row(PER_STRAND, len(strands) > 1)
@@ -88,7 +88,7 @@ class SectionFiguresView(LiveWidget):
         acid = float(figures.acid_pct_owf[index])
         self._say(ACID, self.tr("unknown") if math.isnan(acid) else shown(DEPTH, acid))
         self._show_acid_line(sheet, index)
-        self._say(DEPTHS, shown(DEPTH, float(figures.depth_pct_owf[index].sum())))
+        self._say(DEPTHS, shown(DEPTH, float(figures.depth_in_all_pct_owf[index])))
 
     def _show_wetness(self, sheet: Worksheet, index: int) -> None:
         saturation = sheet.figures.saturation(index)

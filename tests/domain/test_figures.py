@@ -14,7 +14,7 @@ from studio_gui.domain.edits.inputs import set_liquid
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.figures import section_figures, stock_acid_g_per_l
 from studio_gui.domain.plan import AcidLine, Liquid, Plan
-from tests.scenes.scene_plans import by_depth, by_parts, dye, laid, let_down
+from tests.scenes.scene_plans import by_depth, by_parts, dye, harbour_thaw, laid, let_down
 from tests.strategies import plans
 
 PLAN = laid(
@@ -158,3 +158,10 @@ def test_the_order_of_stocks_moves_columns_and_nothing_else(plan: Plan, data: st
     assert other.amounts_ml == pytest.approx(one.amounts_ml[:, order], rel=1e-9, abs=1e-12)
     assert other.acid_pct_owf == pytest.approx(one.acid_pct_owf, rel=1e-9, abs=1e-12, nan_ok=True)
     assert make_up(other).need_ml == pytest.approx(make_up(one).need_ml[order], rel=1e-9, abs=1e-12)
+
+
+def test_one_roving_takes_its_share_and_depths_add_up() -> None:
+    # the matching set's Slate: 120 ml for four rovings, 0.90 and 0.30 % owf
+    figures = section_figures(harbour_thaw())
+    assert figures.liquid_ml_per_roving.tolist() == pytest.approx([30.0, 22.5, 45.0, 15.0, 37.5])
+    assert figures.depth_in_all_pct_owf[0] == pytest.approx(1.20)
