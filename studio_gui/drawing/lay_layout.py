@@ -7,6 +7,7 @@ Positions are in device-independent pixels of the picture, y downwards.
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, bisect_right
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
@@ -16,25 +17,51 @@ from PySide6.QtCore import QPointF, QRectF, QSizeF
 from studio_gui.domain.edits.boundaries import is_locked
 from studio_gui.domain.geometry import Leg, legs
 from studio_gui.domain.worksheet import Worksheet
+from studio_gui.drawing.lay_view import LayView, Pane
 
-ItemKind = Literal["section", "boundary"]
+#: A section, a boundary, the gap or overlap on a boundary, a fold.
+ItemKind = Literal["section", "boundary", "gap", "fold"]
 
 MARGIN_LEFT = 104.0
 MARGIN_RIGHT = 36.0
+MARGIN_TOP = 12.0
 TAPE_HEIGHT = 28.0
+TAPE_GAP = 10.0
 SLIP_HEIGHT = 26.0
-FIGURES_HEIGHT = 88.0
+SLIP_ROOM = SLIP_HEIGHT + 16.0  # from the film's upper edge to the first strand
+FILM_FOOT = 14.0
+GAUGE_GAP = 16.0  # what is over the brim stands in it
+FIGURES_GAP = 6.0
+FIGURES_HEIGHT = 64.0
+OVERVIEW_HEIGHT = 12.0
+OVERVIEW_ROOM = OVERVIEW_HEIGHT + 10.0
+GAUGE_PX_PER_ML_PER_G = 34.0
+HIGHEST_GAUGE = 140.0
+LOWEST_GAUGE = 40.0
+GAUGE_SHARE = 0.38  # of the room that strands and gauges have together
 TALLEST_STRAND = 76.0  # on the canvas, where there is room
 PICTURE_STRAND = 34.0  # in pictures for files
 THINNEST_STRAND = 9.0
 TARGET = 24.0  # smallest thing to aim at, px
 
+_FIXED_HEIGHT = (
+    MARGIN_TOP
+    + 2.0 * (TAPE_HEIGHT + TAPE_GAP)
+    + SLIP_ROOM
+    + FILM_FOOT
+    + GAUGE_GAP
+    + FIGURES_GAP
+    + FIGURES_HEIGHT
+    + OVERVIEW_ROOM
+)
+
 
 @dataclass(frozen=True, slots=True)
 class LayItem:
-    """A section or a boundary as an object on the canvas.
+    """Something on the canvas that can be pointed at, taken and focused.
 
-    `rect` is where it is hit and focused; `slip` of a section is the paper its letter stands on.
+    `rect` is where it is hit and focused. `slip` is the paper of a section, the peg of a boundary, the grip
+    of a gap or a fold. `locked` when it keeps its place.
     """
 
     kind: ItemKind
@@ -57,25 +84,40 @@ class Strand:
 
 @dataclass(frozen=True)
 class LayLayout:
-    """The measured picture of a worksheet's lay in `size`."""
+    """The measured picture of a worksheet's lay in `size`.
+
+    `pane` is the part of the picture in which the film is looked at; film, tapes and troughs may be larger
+    and are cut to its width. `px_per_ml_per_g` is the height of one ml a gram in the gauges.
+    """
 
     sheet: Worksheet
     size: QSizeF
+    view: LayView
+    pane: QRectF
     rovings_shown: int
     strand_height: float
     px_per_m: float
     film: QRectF
     tape_start: QRectF
     tape_end: QRectF
+    gauge: QRectF
+    px_per_ml_per_g: float
     figures_top: float
+    overview: QRectF
+
+    # -- metres and pixels ---------------------------------------------------------------------------------
 
     def x(self, lay_m: float) -> float:
         """Return the pixel column of a place on the lay (m)."""
-        return MARGIN_LEFT + self.overhang_px + lay_m * self.px_per_m
+        return self._origin_x + lay_m * self.px_per_m
 
     def lay_m(self, x: float) -> float:
         """Return the place on the lay (m) at a pixel column; may lie off the lay."""
-        return (x - MARGIN_LEFT - self.overhang_px) / self.px_per_m
+        return (x - self._origin_x) / self.px_per_m
+
+    @cached_property
+    def _origin_x(self) -> float:
+        return self.film.left() + self.overhang_px
 
     @property
     def overhang_px(self) -> float:
@@ -83,11 +125,19 @@ class LayLayout:
         return self.sheet.plan.lay.overhang_m / 2.0 * self.px_per_m
 
     @cached_property
+    def edges_x(self) -> list[float]:
+        """Pixel columns of the n + 1 edges of the sections."""
+        columns: list[float] = (self._origin_x + self.sheet.figures.edges_m * self.px_per_m).tolist()
+        return columns
+
+    # -- strands -------------------------------------------------------------------------------------------
+
+    @cached_property
     def strands(self) -> tuple[Strand, ...]:
         """Every strand drawn, roving by roving, pass by pass."""
         plan = self.sheet.plan
         runs = legs(plan.fibre, plan.lay)
-        top = self.film.top() + SLIP_HEIGHT + 16.0
+        top = self.film.top() + SLIP_ROOM
         strands = []
         for roving in range(self.rovings_shown):
             for number, leg in enumerate(runs):
@@ -98,87 +148,163 @@ class LayLayout:
             top += roving_gap(self.strand_height) - pass_gap(self.strand_height)
         return tuple(strands)
 
+    # -- items ---------------------------------------------------------------------------------------------
+
     @cached_property
     def items(self) -> tuple[LayItem, ...]:
-        """Sections and boundaries in the lay's order, each boundary after its left section."""
-        plan, edges = self.sheet.plan, self.sheet.figures.edges_m.tolist()
-        items: list[LayItem] = []
-        for index in range(len(plan.sections)):
-            left, right = self.x(edges[index]), self.x(edges[index + 1])
-            rect = QRectF(left, self.film.top(), right - left, self.film.height())
-            slip = QRectF(left + 4.0, self.film.top() + 6.0, right - left - 8.0, SLIP_HEIGHT)
-            items.append(LayItem("section", index, rect, slip, plan.sections[index].locked))
-            if index + 1 < len(plan.sections):
-                handle = QRectF(
-                    right - TARGET / 2.0,
-                    self.tape_start.top(),
-                    TARGET,
-                    self.film.bottom() - self.tape_start.top(),
-                )
-                items.append(LayItem("boundary", index, handle, self.peg(right), is_locked(plan, index)))
-        return tuple(items)
+        """What the keyboard walks: sections and boundaries in the lay's order, then the folds."""
+        plan = self.sheet.plan
+        both = (
+            self.item(kind, index)
+            for index in range(len(plan.sections))
+            for kind in _SECTION_THEN_BOUNDARY
+            if kind == "section" or index + 1 < len(plan.sections)
+        )
+        folds = (self.item("fold", index) for index in range(len(plan.lay.fold_positions_m)))
+        return (*both, *folds)
 
-    def peg(self, x: float) -> QRectF:
-        """Return the peg that stands on the tape at pixel column `x`."""
-        return QRectF(x - 6.0, self.tape_start.bottom() - 9.0, 12.0, 20.0)
+    def item(self, kind: ItemKind, index: int) -> LayItem:
+        """Return one section, boundary, gap or fold by its index."""
+        make = {
+            "section": self._section,
+            "boundary": self._boundary,
+            "gap": self._gap,
+            "fold": self._fold,
+        }
+        return make[kind](index)
+
+    def sections_within(self, left: float, right: float) -> range:
+        """Return the indexes of the sections that show between two pixel columns."""
+        edges = self.edges_x
+        first = max(bisect_right(edges, left) - 1, 0)
+        last = min(bisect_left(edges, right), len(edges) - 1)
+        return range(min(first, last), last)
 
     def item_at(self, point: QPointF) -> LayItem | None:
-        """Return what lies under a point: the nearest boundary within reach, else the section, else None.
+        """Return what lies under a point: grip, boundary within reach, section, in this order; else None.
 
         On the wool a boundary reaches no further than a quarter of its narrower neighbour, so that a narrow
         section can still be picked.
         """
-        lay_m = self.lay_m(point.x())
-        hit = [
-            i
-            for i in self.items
-            if i.kind == "boundary" and i.rect.contains(point) and self._in_reach(i, point)
-        ]
-        if hit:
-            return min(hit, key=lambda item: abs(item.rect.center().x() - point.x()))
-        if not (
-            self.film.top() <= point.y() <= self.size.height()
-            and 0.0 <= lay_m <= self.sheet.plan.lay_length_m
-        ):
+        if not self.pane.adjusted(-TARGET / 2.0, 0.0, TARGET / 2.0, 0.0).contains(point):
             return None
-        return next(i for i in self.items if i.kind == "section" and point.x() <= i.rect.right() + 1e-6)
+        fold = self._fold_at(point)
+        if fold is not None:
+            return fold
+        index = self._boundary_near(point)
+        if index is not None:
+            return self.item("gap" if point.y() > self.film.bottom() else "boundary", index)
+        x = point.x()
+        if not (self.film.top() <= point.y() and self.edges_x[0] <= x <= self.edges_x[-1]):
+            return None
+        return self.item("section", min(max(bisect_left(self.edges_x, x) - 1, 0), len(self.edges_x) - 2))
 
-    def item(self, kind: ItemKind, index: int) -> LayItem:
-        """Return one section or boundary by its index."""
-        return self.items[2 * index + (kind == "boundary")]
+    def peg(self, x: float) -> QRectF:
+        """Return the peg that stands on the upper tape at pixel column `x`."""
+        return QRectF(x - 6.0, self.tape_start.bottom() - 9.0, 12.0, 20.0)
 
-    def _in_reach(self, item: LayItem, point: QPointF) -> bool:
-        if point.y() <= self.film.top():
-            return True
-        neighbours = (self.items[2 * item.index], self.items[2 * item.index + 2])
-        narrow = min(neighbour.rect.width() for neighbour in neighbours)
-        return abs(item.rect.center().x() - point.x()) <= max(min(TARGET / 2.0, narrow / 4.0), 2.0)
+    def _section(self, index: int) -> LayItem:
+        left, right = self.edges_x[index], self.edges_x[index + 1]
+        rect = QRectF(left, self.film.top(), right - left, self.film.height())
+        slip = QRectF(left + 4.0, self.film.top() + 6.0, right - left - 8.0, SLIP_HEIGHT)
+        return LayItem("section", index, rect, slip, self.sheet.plan.sections[index].locked)
+
+    def _boundary(self, index: int) -> LayItem:
+        x, top = self.edges_x[index + 1], self.tape_start.top()
+        rect = QRectF(x - TARGET / 2.0, top, TARGET, self.film.bottom() - top)
+        return LayItem("boundary", index, rect, self.peg(x), is_locked(self.sheet.plan, index))
+
+    def _gap(self, index: int) -> LayItem:
+        x = self.edges_x[index + 1]
+        slip = QRectF(x - 6.0, self.tape_end.top() - 6.0, 12.0, 12.0)
+        rect = QRectF(x - TARGET / 2.0, self.film.bottom(), TARGET, TARGET)
+        return LayItem("gap", index, rect, slip, locked=False)
+
+    def _fold(self, index: int) -> LayItem:
+        leg = legs(self.sheet.plan.fibre, self.sheet.plan.lay)[index]
+        x = self.x(leg.lay_high_m if leg.forward else leg.lay_low_m)
+        top = self.film.top() + SLIP_ROOM
+        left = x - 4.0 if leg.forward else x + 4.0 - TARGET
+        rect = QRectF(left, top, TARGET, self.film.bottom() - FILM_FOOT - top)
+        slip = QRectF(rect.center().x() - 5.0, rect.center().y() - 22.0, 10.0, 44.0)
+        return LayItem("fold", index, rect, slip, locked=False)
+
+    def _fold_at(self, point: QPointF) -> LayItem | None:
+        folds = (self._fold(index) for index in range(len(self.sheet.plan.lay.fold_positions_m)))
+        return next((fold for fold in folds if fold.rect.contains(point)), None)
+
+    def _boundary_near(self, point: QPointF) -> int | None:
+        """Return the nearest boundary if it reaches to `point`; beneath the film, its gap's grip."""
+        if not self.tape_start.top() <= point.y() <= self.film.bottom() + TARGET:
+            return None
+        edges, x = self.edges_x, point.x()
+        after = min(max(bisect_left(edges, x), 1), len(edges) - 1)
+        near = [place for place in (after - 1, after) if 0 < place < len(edges) - 1]
+        if not near:
+            return None
+        place = min(near, key=lambda one: abs(edges[one] - x))
+        reach = TARGET / 2.0
+        if self.film.top() < point.y():
+            narrow = min(edges[place] - edges[place - 1], edges[place + 1] - edges[place])
+            reach = max(min(reach, narrow / 4.0), 2.0)
+        return place - 1 if abs(edges[place] - x) <= reach else None
 
 
-def lay_layout(sheet: Worksheet, size: QSizeF) -> LayLayout:
-    """Lay out `sheet` in `size`: to the full width, and as many rovings as fit at a readable thickness."""
+_SECTION_THEN_BOUNDARY: tuple[ItemKind, ...] = ("section", "boundary")
+
+
+def lay_layout(sheet: Worksheet, size: QSizeF, view: LayView | None = None) -> LayLayout:
+    """Lay out `sheet` in `size` as `view` looks at it: as many rovings as fit at a readable thickness."""
+    view = view or LayView()
     plan = sheet.plan
-    room = size.height() - 2.0 * TAPE_HEIGHT - FIGURES_HEIGHT - SLIP_HEIGHT - 64.0
-    shown, height = plan.fibre.rovings, _strand_height(room, plan.fibre.rovings, plan.lay.passes)
+    room = max(size.height() - _FIXED_HEIGHT, LOWEST_GAUGE)
+    shown = 1 if view.one_roving else plan.fibre.rovings
+    gauge_height = _gauge_height(room, sheet, _strands_height(TALLEST_STRAND, shown, plan.lay.passes))
+    strands_room = room - gauge_height
+    height = _strand_height(strands_room, shown, plan.lay.passes)
     if height < THINNEST_STRAND:
-        shown, height = 1, max(_strand_height(room, 1, plan.lay.passes), 4.0)
-    strands_height = _strands_height(height, shown, plan.lay.passes)
-    film_length_m = plan.lay_length_m + plan.lay.overhang_m
+        shown, height = 1, max(_strand_height(strands_room, 1, plan.lay.passes), 4.0)
     width = max(size.width() - MARGIN_LEFT - MARGIN_RIGHT, 40.0)
-    film_top = 12.0 + TAPE_HEIGHT + 10.0
-    film = QRectF(MARGIN_LEFT, film_top, width, SLIP_HEIGHT + 16.0 + strands_height + 14.0)
-    tape = QRectF(MARGIN_LEFT, 12.0, width, TAPE_HEIGHT)
-    below = tape.translated(0.0, film.bottom() + 10.0 - 12.0)
+    film_m = plan.lay_length_m + plan.lay.overhang_m
+    px_per_m = Pane(film_m, width).px_per_m(view)
+    pane = QRectF(MARGIN_LEFT, 0.0, width, size.height() - OVERVIEW_ROOM)
+    tape = QRectF(MARGIN_LEFT, MARGIN_TOP, width, TAPE_HEIGHT)
+    film = QRectF(
+        MARGIN_LEFT - view.left_m * px_per_m,
+        tape.bottom() + TAPE_GAP,
+        film_m * px_per_m,
+        SLIP_ROOM + _strands_height(height, shown, plan.lay.passes) + FILM_FOOT,
+    )
+    below = tape.translated(0.0, film.bottom() + TAPE_GAP - tape.top())
+    gauge = QRectF(MARGIN_LEFT, below.bottom() + GAUGE_GAP, width, gauge_height)
     return LayLayout(
-        sheet, size, shown, height, width / film_length_m, film, tape, below, below.bottom() + 12.0
+        sheet=sheet,
+        size=size,
+        view=view,
+        pane=pane,
+        rovings_shown=shown,
+        strand_height=height,
+        px_per_m=px_per_m,
+        film=film,
+        tape_start=tape,
+        tape_end=below,
+        gauge=gauge,
+        px_per_ml_per_g=gauge_height / plan.liquid.limit_ml_per_g,
+        figures_top=gauge.bottom() + FIGURES_GAP,
+        overview=QRectF(MARGIN_LEFT, size.height() - OVERVIEW_HEIGHT - 4.0, width, OVERVIEW_HEIGHT),
     )
 
 
+def pane_of(layout: LayLayout) -> Pane:
+    """Return what the views of a layout's film are clamped to."""
+    return Pane(layout.sheet.plan.lay_length_m + layout.sheet.plan.lay.overhang_m, layout.pane.width())
+
+
 def picture_size(sheet: Worksheet, width: float) -> QSizeF:
-    """Return the size of a picture of `width` in which every roving is drawn at full thickness."""
+    """Return the size of a picture of `width` in which every roving and gauge is drawn at full thickness."""
     plan = sheet.plan
     strands = _strands_height(PICTURE_STRAND, plan.fibre.rovings, plan.lay.passes)
-    return QSizeF(width, strands + 2.0 * TAPE_HEIGHT + FIGURES_HEIGHT + SLIP_HEIGHT + 64.0)
+    return QSizeF(width, _FIXED_HEIGHT + strands + _full_gauge(sheet))
 
 
 def pass_gap(strand_height: float) -> float:
@@ -217,6 +343,16 @@ def snapped(position_m: float, step_m: float) -> float:
     0.43
     """
     return round(round(position_m / step_m) * step_m, 9)
+
+
+def _full_gauge(sheet: Worksheet) -> float:
+    return min(GAUGE_PX_PER_ML_PER_G * sheet.plan.liquid.limit_ml_per_g, HIGHEST_GAUGE)
+
+
+def _gauge_height(room: float, sheet: Worksheet, strands_at_most: float) -> float:
+    """Return the height of the troughs: their share of the room, and what the strands leave of it."""
+    wanted = max(GAUGE_SHARE * room, room - strands_at_most)
+    return max(min(wanted, _full_gauge(sheet)), LOWEST_GAUGE)
 
 
 def _strands_height(height: float, rovings: int, passes: int) -> float:
