@@ -232,6 +232,9 @@ EDITS: dict[str, Telling] = {
     "boundary-out-of-range": lambda told: told.translate(
         "Refusals", "The boundary cannot go to {position_m}. There is room from {low_m} to {high_m}."
     ),
+    "fold-out-of-range": lambda told: told.translate(
+        "Refusals", "The fold cannot go to {position_m}. There is room from {low_m} to {high_m}."
+    ),
     "only-section": lambda told: told.translate(
         "Refusals",
         "The only section is as long as the lay, {length_m}. Change the roving’s length or folds instead.",

@@ -15,7 +15,7 @@ import numpy as np
 
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.plan import SHORTEST_SECTION_M, Plan, too_short
-from studio_gui.domain.ranges import checked
+from studio_gui.domain.ranges import RANGES, checked
 
 Drag = Literal["trade", "shift"]
 
@@ -86,6 +86,16 @@ def set_section_length(plan: Plan, index: int, length_m: float, drag: Drag = "tr
     if index == len(plan.sections) - 1:
         return move_boundary(plan, index - 1, edges[-1] - length_m)
     return move_boundary(plan, index, edges[index] + length_m, drag)
+
+
+def gap_range(plan: Plan, index: int) -> tuple[float, float]:
+    """Return the widest overlap, below 0, and the widest gap (m) that fit on boundary `index`."""
+    edges, gaps = plan.edges_m, plan.half_gaps_m
+    lengths = (edges[index + 1] - edges[index], edges[index + 2] - edges[index + 1])
+    free_m = min(lengths[0] - gaps[index], lengths[1] - gaps[index + 2]) - SHORTEST_SECTION_M
+    here, widest = plan.boundaries[index].gap_m, RANGES["gap_m"]
+    low, high = max(-2.0 * min(lengths), widest.low), min(2.0 * free_m, widest.high)
+    return min(low, here), max(high, here)
 
 
 def set_gap(plan: Plan, index: int, gap_m: float) -> Plan:

@@ -14,6 +14,7 @@ from studio_gui.domain.edits.boundaries import (
     at_lengths,
     boundary_range,
     equalise,
+    gap_range,
     is_locked,
     lengths_m,
     move_boundary,
@@ -181,3 +182,16 @@ def test_every_place_in_range_can_be_taken_and_none_a_millimetre_beyond(
     for place in (low - 0.001, high + 0.001):
         with pytest.raises(EditRefused, match="boundary-out-of-range"):
             move_boundary(plan, index, place, drag)
+
+
+@given(plans(), st.data())
+def test_any_gap_in_range_fits_and_a_wider_one_does_not(plan: Plan, data: st.DataObject) -> None:
+    if not plan.boundaries:
+        return
+    index = data.draw(st.integers(0, len(plan.boundaries) - 1))
+    low, high = gap_range(plan, index)
+    assert low <= plan.boundaries[index].gap_m <= high
+    set_gap(plan, index, low)
+    set_gap(plan, index, high)
+    with pytest.raises(InvalidPlan):
+        set_gap(plan, index, high + 0.001)
