@@ -24,6 +24,10 @@ Saturation = Literal["under", "in range", "over"]
 #: Less liquor than this on a gram of fibre is nothing: it can be neither measured nor divided by.
 LEAST_APPLIED_ML_PER_G = 1e-6
 
+#: A shorter section, m along the lay, cannot be painted by hand, and what is said of each of its grams means
+#: nothing; common practice, no source.
+LEAST_PAINTABLE_M = 0.01
+
 
 @dataclass(frozen=True, eq=False)
 class SectionFigures:
@@ -85,6 +89,16 @@ class SectionFigures:
     def painted(self) -> BoolArray:
         """(n,) whether a section gets any liquor at all."""
         return self.applied_ml_per_g > LEAST_APPLIED_ML_PER_G
+
+    @cached_property
+    def paintable(self) -> BoolArray:
+        """(n,) whether a section is long enough to be painted by hand."""
+        return ~liquid.above(LEAST_PAINTABLE_M, np.diff(self.edges_m))
+
+    @cached_property
+    def judged(self) -> BoolArray:
+        """(n,) whether a section's wetness, depth and acid are worth judging: painted, and paintable."""
+        return self.painted & self.paintable
 
     @property
     def liquid_ml_per_roving(self) -> FloatArray:

@@ -157,6 +157,14 @@ CHECK_WORDS: dict[str, CheckWords] = {
             " {lowest_g_per_l}. Use a stronger acid stock, or stronger dye stocks.",
         ),
     ),
+    "section-unpaintable": CheckWords(
+        lambda told: told.translate("Checks", "{section}: too short to paint"),
+        lambda told: told.translate(
+            "Checks",
+            "{length_m} long; under {least_m} what a gram of it gets means nothing. Make it longer, or take"
+            " it out.",
+        ),
+    ),
     "section-short": CheckWords(
         lambda told: told.translate("Checks", "Too short to keep a clear colour: {sections}"),
         lambda told: told.translate(

@@ -164,6 +164,10 @@ MEND_WORDS: dict[str, MendWords] = {
             "Mends", "every jar has the same acid already; it is the ml/g that differ {applied_ratio} times"
         ),
     ),
+    "take-out": MendWords(
+        lambda told: told.translate("Mends", "Take it out"),
+        lambda told: told.translate("Mends", "the section beside it grows into its place"),
+    ),
     "remove-stock": MendWords(
         lambda told: told.translate("Mends", "Take {stock} off the shelf"),
         lambda told: told.translate("Mends", "nothing else changes"),

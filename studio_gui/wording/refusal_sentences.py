@@ -240,6 +240,10 @@ EDITS: dict[str, Telling] = {
         "The only section is as long as the lay, {length_m}. Change the roving’s length or folds instead.",
     ),
     "section-locked": lambda told: told.translate("Refusals", "{section} is locked. Unlock it first."),
+    "neighbours-locked": lambda told: told.translate(
+        "Refusals",
+        "{section} has only locked neighbours, which cannot grow into its place. Unlock one first.",
+    ),
     "length-pinned": lambda told: told.translate(
         "Refusals",
         "{section}, at the end of the lay, is locked, so the lay keeps its length. Unlock it first.",

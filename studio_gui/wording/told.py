@@ -50,6 +50,10 @@ _KINDS_BY_ENDING: tuple[tuple[str, Kind], ...] = (
 )
 #: Parameters whose kind is that of the field they speak of.
 _OF_THE_FIELD = ("value", "low", "high")
+#: What a figure of a plan is said up to; a larger one says as much by "more than".
+_MOST_TO_SAY = 100.0
+_BOUNDED_KINDS = (WETNESS, DEPTH, PERCENT)
+_BOUNDED_RATIOS = ("ratio", "applied_ratio", "factor", "stock_factor")
 #: How what an id points to is named.
 _NAMES = {"stock": stock_name, "liquor": liquor_name}
 
@@ -122,6 +126,10 @@ class Told:
         kind = self._kind(name)
         # depths are compared with one another, and so are the acids; the rest is read alone
         say = shown if kind is DEPTH else shown_briefly
+        bounded = kind in _BOUNDED_KINDS or name in _BOUNDED_RATIOS
+        if bounded and name not in _OF_THE_FIELD and value > _MOST_TO_SAY:
+            most = shown_briefly(kind, _MOST_TO_SAY, self.tongue)
+            return self.tongue.translate("Numbers", "more than {0}").format(most)
         return say(kind, float(value), self.tongue)
 
     def _kind(self, name: str) -> Kind:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.colour.swatches import Swatch
-from studio_gui.domain.errors import Param
+from studio_gui.domain.errors import InvalidPlan, Param
 from studio_gui.domain.fibre import Fibre, Lay
 from studio_gui.domain.liquors import DyeDepth, Liquor, Part
 from studio_gui.domain.plan import AcidLine, Liquid, Plan
@@ -20,7 +20,14 @@ from studio_gui.domain.worksheet import worksheet
 from studio_gui.wording.check_sentences import CHECK_WORDS
 from studio_gui.wording.mend_sentences import MEND_WORDS
 from studio_gui.wording.numbers import UNKNOWN
-from studio_gui.wording.sentences import check_reason, check_text, check_title, mend_cost, mend_label
+from studio_gui.wording.sentences import (
+    check_reason,
+    check_text,
+    check_title,
+    mend_cost,
+    mend_label,
+    refusal,
+)
 from studio_gui.wording.translation import ENGLISH, UNITS, Tongue
 from tests.strategies import plans
 
@@ -349,6 +356,39 @@ def test_one_liquor_at_two_wetnesses_is_said_as_two_jars() -> None:
     ]  # fmt: skip
 
 
+def test_a_crushed_section_is_said_to_be_too_short_and_can_be_taken_out() -> None:
+    plan = lay(
+        (1.0, Section("s1", "Shell", "q1")),
+        (0.001, Section("s2", "Hair", "q1", fixed_ml=60.0)),
+        stocks=(BLUE, ACID_WATER),
+        liquors=(parts("q1", "A", "Sea", k1=10, k3=10),),
+    )
+    assert said(plan, "section-unpaintable") == [
+        ("Take it out", "the section beside it grows into its place"),
+        ("A Hair: too short to paint", (
+            "0.1 cm long; under 1 cm what a gram of it gets means nothing. Make it longer, or take it out."
+        )),
+    ]  # fmt: skip
+
+
+def test_figures_past_all_measure_are_said_as_more_than_a_hundred() -> None:
+    uneven = {"ratio": 1234.5, "lowest_id": "s1", "highest_id": "s2"}
+    uneven |= {"lowest_pct_owf": 0.5, "highest_pct_owf": 617.25}
+    check = Check("acid-uneven", "warning", ("s1", "s2"), uneven)
+    assert check_title(check, KELP_FREE, ENGLISH) == "Acid differs more than 100 times, B to C"
+    assert "more than 100 % on C" in check_reason(check, KELP_FREE, ENGLISH)
+    exactly = replace(check, params={**uneven, "ratio": 100.0})
+    assert check_title(exactly, KELP_FREE, ENGLISH) == "Acid differs 100 times, B to C"
+
+
+def test_a_refused_figure_is_said_as_it_was_typed() -> None:
+    error = InvalidPlan("out-of-range", field="depth_pct_owf", value=250.0, low=0.0, high=100.0)
+    assert (
+        refusal(error, tongue=ENGLISH)
+        == "Depth of shade: 250.00 % is not possible. Enter 0.00 % to 100.00 %."
+    )
+
+
 def test_exports_get_all_of_it_in_one_english_line() -> None:
     (check,) = [check for check in worksheet(KELP_FREE).checks if check.code == "over"]
     assert check_text(check, KELP_FREE) == (
@@ -372,6 +412,7 @@ def test_these_scenes_leave_no_check_and_no_mend_unsaid() -> None:
     checked = {"over", "under", "depth-out-of-reach", "no-room-for-let-down", "acid-uneven", "acid-too-low"}
     checked |= {"acid-unknown", "acid-line-short", "section-short", "stock-unused", "liquor-unused"}
     checked |= {"liquor-empty", "strength-by-spoon", "depth-over-take-up", "two-jars"}
+    checked |= {"section-unpaintable"}
     assert checked == set(CHECK_WORDS)
 
 

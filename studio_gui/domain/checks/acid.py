@@ -85,7 +85,7 @@ def too_low(figures: SectionFigures) -> Iterator[Check]:
     if not len(low):
         return
     soak_pct = plan.liquid.soak_ml_per_g * (plan.liquid.soak_acid_g_per_l or 0.0) / 10.0
-    driest = float(figures.applied_ml_per_g[figures.painted].min())
+    driest = float(figures.applied_ml_per_g[figures.judged].min())
     needed = 10.0 * (floor - soak_pct) / driest
     params: dict[str, Param] = {
         "lowest_pct_owf": float(figures.acid_pct_owf[low].min()),
@@ -105,7 +105,7 @@ def line_short(figures: SectionFigures) -> Iterator[Check]:
     if line is None:
         return
     jar = jar_acid_g_per_l(figures.amounts_ml, np.nan_to_num(stock_acid_g_per_l(figures.plan)))
-    short = np.flatnonzero(above(line.jar_g_per_l, jar) & figures.painted).tolist()
+    short = np.flatnonzero(above(line.jar_g_per_l, jar) & figures.judged).tolist()
     if short:
         params: dict[str, Param] = {
             "wanted_g_per_l": line.jar_g_per_l,
@@ -115,7 +115,7 @@ def line_short(figures: SectionFigures) -> Iterator[Check]:
 
 
 def _known(figures: SectionFigures) -> NDArray[np.intp]:
-    return np.flatnonzero(figures.painted & ~np.isnan(figures.acid_pct_owf))
+    return np.flatnonzero(figures.judged & ~np.isnan(figures.acid_pct_owf))
 
 
 def _ids(plan: Plan, indices: NDArray[np.intp]) -> tuple[str, ...]:
@@ -130,7 +130,7 @@ def _even_mends(figures: SectionFigures, known: NDArray[np.intp]) -> Iterator[Me
     """Yield acid in every bottle, and acid as a line of its own; each says whether acid will still differ."""
     plan = figures.plan
     acids = stock_acid_g_per_l(plan)
-    applied = figures.applied_ml_per_g[figures.painted]
+    applied = figures.applied_ml_per_g[figures.judged]
     spread: dict[str, Param] = {"applied_ratio": float(applied.max() / applied.min())}
     jars = jar_acid_g_per_l(figures.amounts_ml[known], acids)
     if not exceeds(float(jars.max()), float(jars.min())):
@@ -153,7 +153,7 @@ def _even_mends(figures: SectionFigures, known: NDArray[np.intp]) -> Iterator[Me
     if plan.acid_line is None and citric.id != water.id:
         let_down = np.array([not stock.is_dye for stock in plan.stocks], dtype=bool)
         line = plan.stocks.index(citric)
-        lined = with_acid_line(figures.amounts_ml[figures.painted], acids, let_down, line, water.acid_g_per_l)
+        lined = with_acid_line(figures.amounts_ml[figures.judged], acids, let_down, line, water.acid_g_per_l)
         yield Mend(
             "acid-line", {"stock_id": citric.id} | target | still_uneven(jar_acid_g_per_l(lined, acids))
         )

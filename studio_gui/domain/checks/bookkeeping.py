@@ -12,15 +12,27 @@ import numpy as np
 from studio_gui.domain.bench import jar_numbers
 from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.errors import Param
-from studio_gui.domain.figures import SectionFigures
+from studio_gui.domain.figures import LEAST_PAINTABLE_M, SectionFigures
 from studio_gui.domain.liquid import above
+
+
+def crushed_sections(figures: SectionFigures) -> Iterator[Check]:
+    """Yield ``section-unpaintable`` for each section too short to be painted; nothing else is said of it."""
+    sections = figures.plan.sections
+    for index in np.flatnonzero(~figures.paintable).tolist():
+        section = sections[index]
+        params: dict[str, Param] = {"length_m": figures.length_m(index), "least_m": LEAST_PAINTABLE_M}
+        mends = (
+            () if section.locked or len(sections) == 1 else (Mend("take-out", {"section_id": section.id}),)
+        )
+        yield Check("section-unpaintable", "error", (section.id,), params, mends)
 
 
 def short_sections(figures: SectionFigures) -> Iterator[Check]:
     """Yield ``section-short`` once, naming sections shorter than twice the wicking width."""
     least_m = 2.0 * figures.plan.wicking_mm / 1000.0
     lengths = np.diff(figures.edges_m)
-    short = np.flatnonzero(above(least_m, lengths)).tolist()
+    short = np.flatnonzero(above(least_m, lengths) & figures.paintable).tolist()
     if short:
         params: dict[str, Param] = {
             "shortest_m": float(lengths[short].min()),
@@ -57,7 +69,7 @@ def liquors(figures: SectionFigures) -> Iterator[Check]:
 
 def two_jars(figures: SectionFigures) -> Iterator[Check]:
     """Yield ``two-jars`` for each liquor by depth that has to be mixed more than once."""
-    painted = np.flatnonzero(figures.painted)
+    painted = np.flatnonzero(figures.judged)
     first = painted[np.unique(jar_numbers(figures)[painted], return_index=True)[1]]
     jars_of_liquor = np.bincount(figures.liquor_index[first], minlength=len(figures.plan.liquors))
     for column in np.flatnonzero(jars_of_liquor > 1).tolist():

@@ -20,7 +20,7 @@ from studio_gui.domain.stocks import Stock
 
 def out_of_reach(figures: SectionFigures) -> Iterator[Check]:
     """Yield ``depth-out-of-reach`` for each section whose wanted depths need more stock than liquid."""
-    short = above(figures.wanted_ml, figures.liquid_ml)
+    short = above(figures.wanted_ml, figures.liquid_ml) & figures.paintable
     for index in np.flatnonzero(short).tolist():
         section = figures.plan.sections[index]
         needed, liquid_ml = float(figures.wanted_ml[index]), float(figures.liquid_ml[index])
@@ -64,7 +64,7 @@ def no_room(figures: SectionFigures) -> Iterator[Check]:
     """Yield ``no-room-for-let-down`` where wanted depths leave less than 1 % of the jar for let-down."""
     short = above(figures.wanted_ml, figures.liquid_ml)
     neat = above(figures.wanted_ml, 0.99 * figures.liquid_ml) & ~short
-    for index in np.flatnonzero(neat).tolist():
+    for index in np.flatnonzero(neat & figures.paintable).tolist():
         params: dict[str, Param] = {
             "liquid_ml": float(figures.liquid_ml[index]),
             "needed_ml": float(figures.wanted_ml[index]),
@@ -78,7 +78,7 @@ def over_take_up(figures: SectionFigures) -> Iterator[Check]:
         if stock.strength_known == "nominal":
             continue
         depths = figures.left_pct_owf[:, column]
-        deep = np.flatnonzero(above(depths, stock.take_up_pct_owf)).tolist()
+        deep = np.flatnonzero(above(depths, stock.take_up_pct_owf) & figures.paintable).tolist()
         if deep:
             params: dict[str, Param] = {
                 "stock_id": stock.id,

@@ -12,6 +12,7 @@ from studio_gui.domain.checks.check import SEVERITIES, Check
 from studio_gui.domain.figures import SectionFigures
 
 CHECKS: tuple[Callable[[SectionFigures], Iterator[Check]], ...] = (
+    bookkeeping.crushed_sections,
     depth.out_of_reach,
     wetness.over,
     wetness.under,

@@ -71,7 +71,7 @@ def under(figures: SectionFigures) -> Iterator[Check]:
     core = liquid.penetration_ml_per_g
     # with no room between a dry core and free liquid, only the limits can give
     mendable = not exceeds(liquid.soak_ml_per_g + core, liquid.limit_ml_per_g)
-    for row in _rows(figures, figures.under & figures.painted):
+    for row in _rows(figures, figures.under & figures.judged):
         params: dict[str, Param] = {
             "liquid_ml": row.liquid_ml,
             "applied_ml_per_g": row.liquid_ml / row.fibre_g,
@@ -104,7 +104,7 @@ def over(figures: SectionFigures) -> Iterator[Check]:
     """Yield ``over`` for each section with free liquid; a note where a planned wipe takes it all."""
     soak, limit = figures.plan.liquid.soak_ml_per_g, figures.plan.liquid.limit_ml_per_g
     fibre_g: list[float] = figures.fibre_g.tolist()
-    for row in _rows(figures, above(figures.held_before_wiping_ml_per_g, limit)):
+    for row in _rows(figures, above(figures.held_before_wiping_ml_per_g, limit) & figures.paintable):
         params: dict[str, Param] = {
             "held_ml_per_g": row.held_ml_per_g,
             "limit_ml_per_g": limit,

@@ -13,6 +13,7 @@ from typing import cast
 from studio_gui.domain.checks.check import Mend
 from studio_gui.domain.edits.inputs import set_liquid
 from studio_gui.domain.edits.liquors import own_liquor, remove_liquor, replace_liquor
+from studio_gui.domain.edits.removal import remove_sections
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.edits.stocks import remove_stock, set_acid_everywhere
 from studio_gui.domain.errors import EditRefused
@@ -103,6 +104,10 @@ def _acid_line(plan: Plan, mend: Mend) -> Plan:
     return replace(plan, acid_line=AcidLine(_name(mend, "stock_id"), _number(mend, "acid_g_per_l")))
 
 
+def _take_out(plan: Plan, mend: Mend) -> Plan:
+    return remove_sections(plan, [_name(mend, "section_id")])
+
+
 def _remove_stock(plan: Plan, mend: Mend) -> Plan:
     return remove_stock(plan, _name(mend, "stock_id"))
 
@@ -122,6 +127,7 @@ _EDITS: dict[str, Callable[[Plan, Mend], Plan]] = {
     "same-as-acid-water": _same_as_acid_water,
     "acid-in-every-bottle": _acid_in_every_bottle,
     "acid-line": _acid_line,
+    "take-out": _take_out,
     "remove-stock": _remove_stock,
     "remove-liquor": _remove_liquor,
 }

@@ -7,13 +7,16 @@ from dataclasses import replace
 import pytest
 
 from studio_gui.domain.checks.bookkeeping import (
+    crushed_sections,
     liquors,
     short_sections,
     strengths_by_spoon,
     two_jars,
     unused_stocks,
 )
-from studio_gui.domain.edits.sections import change_section
+from studio_gui.domain.checks.registry import run_checks
+from studio_gui.domain.edits.boundaries import move_boundary
+from studio_gui.domain.edits.sections import change_section, set_locked
 from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import AcidLine
@@ -39,6 +42,27 @@ def test_sections_shorter_than_their_wicked_edges_are_named_together() -> None:
 
 def test_twice_the_wicking_width_exactly_is_long_enough() -> None:
     assert not list(short_sections(section_figures(replace(PLAN, wicking_mm=15.0))))
+
+
+def test_a_crushed_section_is_told_once_and_not_judged_by_the_gram() -> None:
+    thin = replace(PLAN, sections=tuple(replace(one, fixed_ml=60.0) for one in PLAN.sections))
+    thin = move_boundary(thin, 1, 1.001)
+    codes = {check.code: check for check in run_checks(section_figures(thin)) if "s2" in check.section_ids}
+    assert list(codes) == ["section-unpaintable"]
+    crushed = codes["section-unpaintable"]
+    assert (crushed.severity, crushed.section_ids) == ("error", ("s2",))
+    assert crushed.params == {"length_m": pytest.approx(0.001), "least_m": 0.01}
+    assert [mend.params for mend in crushed.mends] == [{"section_id": "s2"}]
+
+
+def test_a_centimetre_can_be_painted() -> None:
+    assert not list(crushed_sections(section_figures(move_boundary(PLAN, 1, 1.01))))
+
+
+def test_what_cannot_be_taken_out_is_not_offered_to_be() -> None:
+    locked = set_locked(move_boundary(PLAN, 1, 1.005), ["s2"], True)
+    (check,) = crushed_sections(section_figures(locked))
+    assert check.mends == ()
 
 
 def test_bottles_nobody_uses_are_told_and_only_idle_ones_can_be_removed() -> None:

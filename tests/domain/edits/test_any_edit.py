@@ -38,6 +38,7 @@ from studio_gui.domain.edits.liquors import (
     to_depth_basis,
     to_parts_basis,
 )
+from studio_gui.domain.edits.removal import remove_sections
 from studio_gui.domain.edits.sections import change_section, duplicate, merge, set_locked, split
 from studio_gui.domain.edits.stocks import change_strength_keeping_depth, set_acid_everywhere
 from studio_gui.domain.errors import RovingLayError
@@ -89,6 +90,7 @@ EDITS: dict[str, Callable[[Plan, Hand], Plan]] = {
     "split": lambda plan, hand: split(plan, hand.section(), hand.place_m()),
     "merge": lambda plan, hand: merge(plan, hand.section(), hand.section()),
     "duplicate": lambda plan, hand: duplicate(plan, hand.section()),
+    "remove": lambda plan, hand: remove_sections(plan, [hand.section_id()]),
     "fixed": lambda plan, hand: change_section(plan, hand.section_id(), fixed_ml=hand.amount(500.0)),
     "wiped": lambda plan, hand: change_section(plan, hand.section_id(), wiped_ml=hand.amount(100.0)),
     "lock": lambda plan, hand: set_locked(plan, [hand.section_id()], True),

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 
 from studio_gui.domain.checks.check import Check, Mend
+from studio_gui.domain.edits.boundaries import move_boundary
 from studio_gui.domain.edits.mends import apply_mend
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.edits.stocks import add_stock
@@ -17,6 +18,7 @@ from studio_gui.domain.errors import EditRefused, Param
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.plan import AcidLine, Plan
 from studio_gui.domain.worksheet import worksheet
+from tests.drawing.plans import plain_plan
 from tests.scenes.scene_plans import by_depth, by_parts, dye, ink_well, laid, let_down
 from tests.strategies import plans
 
@@ -168,6 +170,14 @@ def test_what_is_idle_is_removed(plan: Plan) -> None:
         mended = apply_mend(plan, mend)
         assert check not in worksheet(mended).checks
         assert len(mended.stocks) + len(mended.liquors) == len(plan.stocks) + len(plan.liquors) - 1
+
+
+def test_a_crushed_section_is_taken_out() -> None:
+    plan = move_boundary(plain_plan(3), 0, 0.005)
+    (check,) = [one for one in worksheet(plan).checks if one.code == "section-unpaintable"]
+    mended = apply_mend(plan, check.mends[0])
+    assert [section.id for section in mended.sections] == ["s2", "s3"]
+    assert mended.lay_length_m == plan.lay_length_m
 
 
 def test_advice_cannot_be_clicked() -> None:
