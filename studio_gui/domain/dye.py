@@ -47,6 +47,22 @@ def jar_strength_pct(depth: ArrayLike, applied_ml_per_g: ArrayLike) -> FloatArra
     return np.asarray(depth, dtype=np.float64) / np.asarray(applied_ml_per_g, dtype=np.float64)
 
 
+def reachable_depth_pct_owf(
+    applied_ml_per_g: ArrayLike, taken_ml_per_g: ArrayLike, strength_pct: ArrayLike
+) -> FloatArray:
+    """Return the deepest shade (% owf) that a stock (% w/v) reaches: ``(applied - taken) * stock %``.
+
+    `taken_ml_per_g` is what the other dyes of the same jar need, ml of stock per g of fibre; where they leave
+    no room the depth is 0. Shapes broadcast. Source: the definition of % shade on the weight of fibre, with a
+    jar that is neat stock.
+
+    >>> float(reachable_depth_pct_owf(1.5, 0.0, 1.0)), float(reachable_depth_pct_owf(1.5, 0.9, 2.0).round(9))
+    (1.5, 1.2)
+    """
+    room = np.maximum(np.subtract(applied_ml_per_g, taken_ml_per_g, dtype=np.float64), 0.0)
+    return room * np.asarray(strength_pct, dtype=np.float64)
+
+
 @dataclass(frozen=True, slots=True)
 class SpoonStrength:
     """A stock strength by spoon, % w/v; `spread_share` is half the spread as a share of the middle."""

@@ -6,7 +6,7 @@ undo step. A change of the liquor changes every section that shares it; the pane
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 from itertools import pairwise
@@ -14,6 +14,7 @@ from itertools import pairwise
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import Edit, OpenPlan
+from studio_gui.domain.edits.amounts import shift_amount
 from studio_gui.domain.edits.contents import put_in, take_out
 from studio_gui.domain.edits.liquors import (
     paint_amounts,
@@ -24,10 +25,11 @@ from studio_gui.domain.edits.liquors import (
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.liquors import Liquor
 from studio_gui.views.choices import ChoiceField
-from studio_gui.views.fields import edit_and_say, edit_at
+from studio_gui.views.fields import EntryField, edit_and_say, edit_at
 from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, scaled_font
 from studio_gui.views.liquor_grid import AmountsField, LiquorGrid
 from studio_gui.views.live import LiveWidget
+from studio_gui.views.undo_note import UndoNote
 from studio_gui.wording.amounts import shown_amounts
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import VOLUME, shown_briefly
@@ -44,6 +46,7 @@ class LiquorEditor(LiveWidget):
         self.line.entered.connect(self._paint)
         self.total = TonedLabel("text")
         self.line_names = ShortenedLabel("secondary")
+        self.note = UndoNote(document.undo_stack)
         self.add = ChoiceField()
         self.add.chosen.connect(self._add)
         self.basis = ChoiceField()
@@ -55,6 +58,10 @@ class LiquorEditor(LiveWidget):
         self.grid.made.connect(self._order_tabs)
         self.grid.amount_typed.connect(self._type_amount)
         self.grid.depth_typed.connect(self._type_depth)
+        self.grid.amount_slid.connect(self._slide_amount)
+        self.grid.depth_slid.connect(self._slide_depth)
+        self.grid.settled.connect(self._settle)
+        self.grid.dropped.connect(self._document.cancel_preview)
         self.grid.removed.connect(self._remove)
         self._lay_out()
         document.shown.connect(self.refresh)
@@ -79,6 +86,7 @@ class LiquorEditor(LiveWidget):
         self.line.setEnabled(bool(names))
         self.total.show_text("= " + shown_briefly(VOLUME, sum(amounts)))
         self._show_line_names(names)
+        self._show_line_meaning(liquor)
         self.grid.show_liquor(sheet, index, amounts)
         self._show_choices(liquor)
 
@@ -99,6 +107,7 @@ class LiquorEditor(LiveWidget):
         column.addLayout(line)
         column.addWidget(self.line.message)
         column.addWidget(self.line_names)
+        column.addWidget(self.note)
         column.addSpacing(4)
         column.addWidget(self.grid)
         column.addWidget(self.add)
@@ -115,9 +124,6 @@ class LiquorEditor(LiveWidget):
 
     def _retranslate(self) -> None:
         self.line.setAccessibleName(self.tr("Amounts for the whole set, ml"))
-        self.line.setToolTip(
-            self.tr("ml for the whole set, one for each stock. Typing them makes the liquor stand on parts.")
-        )
         self.add.setPlaceholderText(self.tr("Add a stock…"))
         self.add.setAccessibleName(self.tr("Add a stock to the liquor"))
         self.basis_name.setText(self.tr("Keeps"))
@@ -141,6 +147,19 @@ class LiquorEditor(LiveWidget):
         else:
             self.line_names.show_text(self.tr("Nothing in it yet: add a stock."))
 
+    def _show_line_meaning(self, liquor: Liquor) -> None:
+        if liquor.basis == "depth":
+            meaning = self.tr(
+                "ml for the whole set, one for each stock. This liquor keeps its depth: amounts typed here"
+                " make it keep its parts instead, and fix the liquid of this section."
+            )
+        else:
+            meaning = self.tr(
+                "ml for the whole set, one for each stock. Typing them sets the liquor’s parts and fixes the"
+                " liquid of this section."
+            )
+        self.line.setToolTip(meaning)
+
     def _show_choices(self, liquor: Liquor) -> None:
         plan = self._document.sheet.plan
         by_depth = liquor.basis == "depth"
@@ -161,6 +180,7 @@ class LiquorEditor(LiveWidget):
 
     def _drop_typing(self) -> None:
         self.message.say("")
+        self.note.tell("")
         self.line.drop()
         self.grid.drop_typing()
 
@@ -174,30 +194,48 @@ class LiquorEditor(LiveWidget):
     def _paint(self, amounts_ml: tuple[float, ...]) -> None:
         amounts = dict(zip(self._liquor.stock_ids, amounts_ml, strict=True))
         name = self.tr("Paint {0} ml").format(shown_amounts(amounts_ml))
-        edit_at(
-            self.line,
-            self._document,
-            name,
-            partial(paint_amounts, section_id=self._section_id, amounts_ml=amounts),
-        )
+        self._paint_at(self.line, name, amounts)
 
     def _type_amount(self, stock_id: str, amount_ml: float) -> None:
         index = self._document.plan.section_index(self._section_id)
         row = self._figures_as_typed().amounts_ml[index].tolist()
         columns = {stock.id: column for column, stock in enumerate(self._document.plan.stocks)}
         amounts = {one: float(row[columns[one]]) for one in self._liquor.stock_ids} | {stock_id: amount_ml}
-        self._edit_in_row(
-            stock_id,
-            self.tr("Paint {0} ml").format(shown_amounts(amounts.values())),
-            partial(paint_amounts, section_id=self._section_id, amounts_ml=amounts),
-        )
+        field = self.grid.field(stock_id)
+        if field is not None:
+            self._paint_at(field, self.tr("Paint {0} ml").format(shown_amounts(amounts.values())), amounts)
+
+    def _paint_at(self, field: EntryField, name: str, amounts_ml: Mapping[str, float]) -> None:
+        before, liquor = self._document.plan.section(self._section_id), self._liquor
+        paint = partial(paint_amounts, section_id=self._section_id, amounts_ml=amounts_ml)
+        if not edit_at(field, self._document, name, paint) or liquor.basis == "parts":
+            return
+        if before.fixed_ml is None:
+            words = self.tr(
+                "Liquor {0} kept its depth. It keeps its parts now, and this section’s liquid no longer"
+                " follows the fibre."
+            )
+        else:
+            words = self.tr("Liquor {0} kept its depth. It keeps its parts now.")
+        self.note.tell(words.format(liquor.letter))
 
     def _type_depth(self, stock_id: str, depth_pct_owf: float) -> None:
+        self._edit_in_row(stock_id, self.tr("Change depth"), self._at_depth(stock_id, depth_pct_owf))
+
+    def _at_depth(self, stock_id: str, depth_pct_owf: float) -> Edit:
         liquor = self._liquor
         depths = {one.stock_id: one.depth_pct_owf for one in liquor.depths} | {stock_id: depth_pct_owf}
-        self._edit_in_row(
-            stock_id, self.tr("Change depth"), partial(set_depths, liquor_id=liquor.id, depths=depths)
-        )
+        return partial(set_depths, liquor_id=liquor.id, depths=depths)
+
+    def _slide_amount(self, stock_id: str, amount_ml: float) -> None:
+        self._document.preview(shift_amount(self._document.plan, self._section_id, stock_id, amount_ml))
+
+    def _slide_depth(self, stock_id: str, depth_pct_owf: float) -> None:
+        self._document.preview(self._at_depth(stock_id, depth_pct_owf)(self._document.plan))
+
+    def _settle(self) -> None:
+        by_depth = self._liquor.basis == "depth"
+        self._document.commit_preview(self.tr("Change depth") if by_depth else self.tr("Share the liquid"))
 
     def _edit_in_row(self, stock_id: str, name: str, edit: Edit) -> None:
         field = self.grid.field(stock_id)

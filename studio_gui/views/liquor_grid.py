@@ -1,7 +1,8 @@
 """The fields of a liquor's amounts: all in one line, and stock by stock.
 
-The rule of this module: what the liquor holds (its parts, or its depths) can be typed; what follows from it
-is shown. Fields are made anew only for other stocks or another basis, never while something is dragged.
+The rule of this module: what the liquor holds (its parts, or its depths) can be typed and slid; what follows
+from it is shown. Fields are made anew only for other stocks or another basis, never while something is
+dragged.
 """
 
 from __future__ import annotations
@@ -15,13 +16,18 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QGridLayout, QToolButton, QWidget
 
 from studio_gui.domain.liquors import Liquor
+from studio_gui.domain.reach import reach_pct_owf
 from studio_gui.domain.stocks import Stock
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.views.fields import EntryField, QuantityField
+from studio_gui.views.graduated_slider import GraduatedSlider
 from studio_gui.views.labels import ShortenedLabel, SwatchLabel, TonedLabel, call
 from studio_gui.wording.amounts import parse_amounts, shown_amounts
 from studio_gui.wording.naming import in_a_row, one_line
-from studio_gui.wording.quantities import DEPTH, VOLUME, shown
+from studio_gui.wording.quantities import DEPTH, PLAIN, VOLUME, shown, shown_briefly
+
+#: Depth is shown to this, so a key moves it by this, % owf.
+DEPTH_STEP_PCT_OWF = 0.01
 
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
@@ -63,6 +69,13 @@ class GridRow:
     amount: QuantityField | TonedLabel
     depth: QuantityField | TonedLabel | None
     remove: QToolButton
+    slider: GraduatedSlider
+    reach: TonedLabel
+
+    @property
+    def is_by_depth(self) -> bool:
+        """Whether its depth is entered, and not its amount."""
+        return isinstance(self.depth, QuantityField)
 
     @property
     def field(self) -> QuantityField | None:
@@ -82,6 +95,10 @@ class LiquorGrid(QWidget):
         The fields were made anew.
     amount_typed, depth_typed
         A value was typed for a stock; carry its id, and ml for the whole set or % of the fibre's weight.
+    amount_slid, depth_slid
+        A slider is being moved; carry the same.
+    settled, dropped
+        The hand let go of the slider; Esc was pressed while it held it.
     removed
         A stock is to be taken out; carries its id.
     """
@@ -89,6 +106,10 @@ class LiquorGrid(QWidget):
     made = Signal()
     amount_typed = Signal(str, float)
     depth_typed = Signal(str, float)
+    amount_slid = Signal(str, float)
+    depth_slid = Signal(str, float)
+    settled = Signal()
+    dropped = Signal()
     removed = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -113,7 +134,8 @@ class LiquorGrid(QWidget):
     @property
     def stops(self) -> list[QWidget]:
         """Where Tab stops, from top to bottom."""
-        return [stop for row in self.rows for stop in (row.field, row.remove) if stop is not None]
+        stops = (stop for row in self.rows for stop in (row.field, row.remove, row.slider))
+        return [stop for stop in stops if stop is not None]
 
     def field(self, stock_id: str) -> QuantityField | None:
         """Return the field of a stock, None where it has none."""
@@ -133,12 +155,19 @@ class LiquorGrid(QWidget):
             self._made_for = (liquor.basis, liquor.stock_ids)
             self._make_rows(stocks, by_depth=liquor.basis == "depth")
         columns = {stock.id: column for column, stock in enumerate(sheet.plan.dyes)}
+        reach = reach_pct_owf(sheet.figures, liquor.id).tolist() if liquor.basis == "depth" else []
+        graduation_ml, total_ml = sheet.plan.bench.graduation_ml, sum(amounts_ml)
         for row, stock, amount_ml in zip(self.rows, stocks, amounts_ml, strict=True):
             self._show_stock(row, stock)
             self._show_amount(row, stock, amount_ml)
             if stock.is_dye:
                 depth = float(sheet.figures.depth_pct_owf[index, columns[stock.id]])
                 self._show_depth(row, stock, liquor, depth)
+            if row.is_by_depth:
+                self._show_reach(row, liquor, reach[columns[stock.id]])
+            elif liquor.basis == "parts":
+                row.slider.show_amount(amount_ml, total_ml, graduation_ml)
+                row.slider.setEnabled(len(stocks) > 1 and total_ml > 0.0)
 
     def _retranslate(self) -> None:
         for heading, words in zip(self._headings, (self.tr("whole set"), self.tr("depth")), strict=True):
@@ -151,6 +180,17 @@ class LiquorGrid(QWidget):
         row.name.show_text(one_line(stock.name, 300))
         call(row.remove, self.tr("Take {0} out of the liquor").format(one_line(stock.name)))
         row.remove.setToolTip(row.remove.accessibleName())
+        slides = self.tr("{0}, depth by slider") if row.is_by_depth else self.tr("{0}, amount by slider")
+        call(row.slider, slides.format(one_line(stock.name)))
+        if row.is_by_depth:
+            row.slider.setToolTip(self.tr("Depth of this dye. Arrow keys: 0.01 %, Page keys: 0.1 %"))
+        else:
+            row.slider.setToolTip(
+                self.tr(
+                    "What this stock gains the others give. Arrow keys: one graduation of the bench, Page"
+                    " keys: ten"
+                )
+            )
 
     def _show_amount(self, row: GridRow, stock: Stock, amount_ml: float) -> None:
         if isinstance(row.amount, QuantityField):
@@ -167,6 +207,20 @@ class LiquorGrid(QWidget):
         elif row.depth is not None:
             row.depth.show_text(shown(DEPTH, depth_pct_owf))
 
+    def _show_reach(self, row: GridRow, liquor: Liquor, reach_pct_owf: float) -> None:
+        wanted = next(depth.depth_pct_owf for depth in liquor.depths if depth.stock_id == row.stock_id)
+        row.slider.show_amount(wanted, reach_pct_owf, DEPTH_STEP_PCT_OWF)
+        row.slider.setEnabled(reach_pct_owf > 0.0)
+        row.reach.show_text(
+            self.tr("{0} to {1}").format(shown_briefly(PLAIN, 0.0), shown(DEPTH, reach_pct_owf))
+        )
+        row.reach.setToolTip(
+            self.tr(
+                "As deep as neat stock gets on the driest section of this liquor, beside its other dyes. A"
+                " stronger stock or more liquid goes deeper."
+            )
+        )
+
     # -- making --------------------------------------------------------------------------------------------
 
     def _make_rows(self, stocks: Sequence[Stock], *, by_depth: bool) -> None:
@@ -174,7 +228,7 @@ class LiquorGrid(QWidget):
             self._discard(old)
         self.rows = [self._new_row(stock, by_depth=by_depth) for stock in stocks]
         for place, row in enumerate(self.rows):
-            self._place(row, 2 * place + 1)
+            self._place(row, 3 * place + 1)
         for heading in self._headings:
             heading.setVisible(bool(self.rows))
         self.made.emit()
@@ -193,7 +247,12 @@ class LiquorGrid(QWidget):
         remove.setAutoRaise(True)
         remove.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         remove.clicked.connect(lambda: self.removed.emit(stock.id))
-        return GridRow(stock.id, SwatchLabel(), ShortenedLabel("text"), amount, depth, remove)
+        name, slider = ShortenedLabel("text"), GraduatedSlider()
+        slid = self.depth_slid if isinstance(depth, QuantityField) else self.amount_slid
+        slider.moved.connect(partial(slid.emit, stock.id))
+        slider.settled.connect(self.settled)
+        slider.dropped.connect(self.dropped)
+        return GridRow(stock.id, SwatchLabel(), name, amount, depth, remove, slider, TonedLabel("secondary"))
 
     def _place(self, row: GridRow, line: int) -> None:
         wide = self.fontMetrics().horizontalAdvance("99999.9 ml") + 12
@@ -203,15 +262,20 @@ class LiquorGrid(QWidget):
             if isinstance(widget, QuantityField):
                 widget.setFixedWidth(wide)
                 self._grid.addWidget(widget, line, place)
-                self._grid.addWidget(widget.message, line + 1, 0, 1, 5)
+                self._grid.addWidget(widget.message, line + 2, 0, 1, 5)
             elif widget is not None:
                 widget.setAlignment(_RIGHT)
                 self._grid.addWidget(widget, line, place)
         self._grid.addWidget(row.remove, line, 4)
+        self._grid.addWidget(row.slider, line + 1, 1, 1, 2 if row.is_by_depth else 3)
+        self._grid.addWidget(row.reach, line + 1, 3, 1, 2)
+        row.slider.setVisible(row.field is not None)
+        row.reach.setVisible(row.is_by_depth)
 
     def _discard(self, row: GridRow) -> None:
         message = None if row.field is None else row.field.message
-        for widget in (row.swatch, row.name, row.amount, row.depth, row.remove, message):
+        owned = (row.swatch, row.name, row.amount, row.depth, row.remove, row.slider, row.reach, message)
+        for widget in owned:
             if widget is not None:
                 self._grid.removeWidget(widget)
                 widget.hide()

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 )
 
 from studio_gui.document.open_plan import Edit, OpenPlan
+from studio_gui.domain.edits.boundaries import set_gap
 from studio_gui.domain.edits.liquors import own_liquor
 from studio_gui.domain.edits.sections import change_section, set_locked
 from studio_gui.domain.plan import Plan
@@ -67,6 +68,8 @@ class SectionPane(LiveWidget):
         self.wiped_name, self.second_name = QLabel(), QLabel()
         self.wiped = QuantityField("wiped_ml")
         self.second = QuantityField("second_pass_ml")
+        self.gap_name = QLabel()
+        self.gap = QuantityField("gap_m")
         self.locked = QCheckBox()
         self.message = MessageLabel()
         self.figures = SectionFiguresView(document)
@@ -128,7 +131,8 @@ class SectionPane(LiveWidget):
         liquid_column.addLayout(liquid)
         liquid_column.addWidget(self.liquid.message)
         form.addRow(self.mode_name, liquid_column)
-        for name, field in ((self.wiped_name, self.wiped), (self.second_name, self.second)):
+        rows = ((self.wiped_name, self.wiped), (self.second_name, self.second), (self.gap_name, self.gap))
+        for name, field in rows:
             form.addRow(name, with_message(field))
             name.setBuddy(field)
         self.mode_name.setBuddy(self.mode)
@@ -145,6 +149,7 @@ class SectionPane(LiveWidget):
         self.liquid.entered.connect(self._fix_liquid)
         self.wiped.entered.connect(self._set_wiped)
         self.second.entered.connect(self._set_second)
+        self.gap.entered.connect(self._set_gap)
         self.locked.clicked.connect(self._lock)
 
     def _set_fonts(self) -> None:
@@ -166,6 +171,7 @@ class SectionPane(LiveWidget):
         self.second.setToolTip(
             self.tr("Part of the liquid that is painted after a first heating and pressing out")
         )
+        self.gap_name.setText(self.tr("&Gap after"))
         self.locked.setText(self.tr("Loc&ked in place"))
         self._show()
 
@@ -177,7 +183,7 @@ class SectionPane(LiveWidget):
         section = sheet.plan.sections[index]
         if section.id != self._section_id:
             self._section_id = section.id
-            for field in (self.name, self.liquid, self.wiped, self.second):
+            for field in (self.name, self.liquid, self.wiped, self.second, self.gap):
                 field.drop()
             self.message.say("")
         liquor = sheet.plan.liquor(section.liquor_id)
@@ -195,7 +201,22 @@ class SectionPane(LiveWidget):
         self.liquid.set_value(float(sheet.figures.liquid_ml[index]))
         self.wiped.set_value(section.wiped_ml)
         self.second.set_value(section.second_pass_ml)
+        self._show_gap(sheet.plan, index)
         self.locked.setChecked(section.locked)
+
+    def _show_gap(self, plan: Plan, index: int) -> None:
+        is_last = index == len(plan.boundaries)
+        self.gap.set_value(0.0 if is_last else plan.boundaries[index].gap_m)
+        self.gap_name.setDisabled(is_last)
+        self.gap.setDisabled(is_last)
+        if is_last:
+            meaning = self.tr("Nothing comes after the last section")
+        else:
+            meaning = self.tr(
+                "Width centred on the boundary to the next section. Above 0 the fibre there stays unpainted;"
+                " below 0 both colours are painted there."
+            )
+        self.gap.setToolTip(meaning)
 
     def _show_place(self, index: int) -> None:
         figures = self._document.sheet.figures
@@ -228,6 +249,10 @@ class SectionPane(LiveWidget):
 
     def _set_second(self, second_pass_ml: float) -> None:
         self._edit_at(self.second, self.tr("Plan a second pass"), {"second_pass_ml": second_pass_ml})
+
+    def _set_gap(self, gap_m: float) -> None:
+        index = self._document.plan.section_index(self._section_id)
+        edit_at(self.gap, self._document, self.tr("Set gap"), partial(set_gap, index=index, gap_m=gap_m))
 
     def _edit_at(self, field: TextField | QuantityField, name: str, changes: dict[str, Any]) -> None:
         edit_at(field, self._document, name, partial(change_section, section_id=self._section_id, **changes))

@@ -269,6 +269,9 @@ EDITS: dict[str, Telling] = {
         "Refusals",
         "Liquor {liquor} is not painted anywhere, so it has no jar to go by. Paint a section first.",
     ),
+    "only-stock": lambda told: told.translate(
+        "Refusals", "{stock} is the only stock in liquor {liquor}. Add another to share with."
+    ),
     "no-let-down": lambda told: told.translate(
         "Refusals",
         "Liquor {liquor} needs let-down to fill its jar, and the shelf has none. Add water or acid water.",

@@ -6,14 +6,14 @@ from dataclasses import replace
 from functools import partial
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.boundaries import move_boundary
-from studio_gui.domain.edits.inputs import set_fibre, set_lay, set_passes
+from studio_gui.domain.edits.inputs import set_bench, set_fibre, set_lay, set_passes
 from studio_gui.domain.edits.liquors import add_liquor, to_depth_basis
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.edits.stocks import add_stock, change_stock
@@ -187,6 +187,121 @@ def test_figures_that_follow_cannot_be_typed(pane: SectionPane, document: OpenPl
     assert not isinstance(pane.editor.grid.rows[0].amount, QuantityField)
 
 
+# -- by slider -----------------------------------------------------------------------------------------------
+
+
+def slide(pane: SectionPane, row: int, share: float) -> None:
+    """Press the slider of a stock, drag it to a share of its width, and hold it there."""
+    slider = pane.editor.grid.rows[row].slider
+    middle = slider.height() // 2
+    QTest.mousePress(slider, Qt.MouseButton.LeftButton, pos=QPoint(slider.width() // 2, middle))
+    QTest.mouseMove(slider, QPoint(round(share * slider.width()), middle))
+
+
+def release(pane: SectionPane, row: int, share: float) -> None:
+    slider = pane.editor.grid.rows[row].slider
+    place = QPoint(round(share * slider.width()), slider.height() // 2)
+    QTest.mouseRelease(slider, Qt.MouseButton.LeftButton, pos=place)
+
+
+def test_a_slid_stock_takes_from_the_others_and_is_one_step(pane: SectionPane, document: OpenPlan) -> None:
+    before = document.plan
+    slide(pane, 0, 1.0)
+    assert document.is_previewing
+    assert document.plan is before
+    assert pane.editor.line.text() == "62.5 + 0"
+    release(pane, 0, 1.0)
+    assert amounts(pane) == ["62.5 ml", "0.0 ml"]
+    assert fixed_ml(document) is None, "the liquid goes on following the fibre"
+    assert steps(document) == ["Share the liquid"]
+
+
+def test_esc_brings_a_slid_stock_back(pane: SectionPane, document: OpenPlan) -> None:
+    before = document.sheet.plan
+    slide(pane, 0, 0.9)
+    QTest.keyClick(pane.editor.grid.rows[0].slider, ESC)
+    release(pane, 0, 0.9)
+    assert (document.sheet.plan, steps(document)) == (before, [])
+    assert amounts(pane) == ["37.5 ml", "25.0 ml"]
+    assert pane.editor.grid.rows[0].slider.amount == pytest.approx(37.5)
+
+
+def test_arrow_keys_slide_by_the_graduation_of_the_bench(pane: SectionPane, document: OpenPlan) -> None:
+    document.edit("", partial(set_bench, graduation_ml=0.5))
+    slider = pane.editor.grid.rows[1].slider
+    slider.setFocus()
+    QTest.keyClick(slider, Qt.Key.Key_Right)
+    assert amounts(pane) == ["37.0 ml", "25.5 ml"]
+    QTest.keyClick(slider, Qt.Key.Key_PageDown)
+    assert amounts(pane) == ["42.0 ml", "20.5 ml"]
+    assert steps(document)[1:] == ["Share the liquid", "Share the liquid"]
+
+
+def test_the_slider_of_a_neat_liquor_cannot_be_moved(pane: SectionPane) -> None:
+    assert pane.editor.grid.rows[0].slider.isEnabled()
+    QTest.mouseClick(pane.editor.grid.rows[1].remove, Qt.MouseButton.LeftButton)
+    assert not pane.editor.grid.rows[0].slider.isEnabled()
+
+
+def test_a_depth_is_slid_within_what_the_jar_reaches(pane: SectionPane, document: OpenPlan) -> None:
+    document.edit("", partial(to_depth_basis, liquor_id="q1"))
+    row = pane.editor.grid.rows[0]
+    assert row.reach.text() == "0 to 2.50 %"
+    slide(pane, 0, 1.0)
+    assert amounts(pane) == ["62.5 ml", "0.0 ml"]
+    release(pane, 0, 1.0)
+    assert depths(pane) == ["2.50 %", ""]
+    QTest.keyClick(row.slider, Qt.Key.Key_Left)
+    QTest.keyClick(row.slider, Qt.Key.Key_PageDown)
+    assert depths(pane) == ["2.39 %", ""]
+    assert steps(document)[1:] == ["Change depth"] * 3
+    assert not pane.editor.grid.rows[1].slider.isVisible(), "let-down fills what is left"
+
+
+def test_what_a_dye_reaches_leaves_room_for_the_others(pane: SectionPane, document: OpenPlan) -> None:
+    document.edit("", partial(to_depth_basis, liquor_id="q1"))
+    choose(pane.editor.add, "Add Red")
+    assert [row.reach.text() for row in pane.editor.grid.rows[:2]] == ["0 to 2.50 %", "0 to 1.00 %"]
+
+
+# -- amounts typed over a depth ------------------------------------------------------------------------------
+
+
+def test_amounts_typed_over_a_depth_say_so_and_can_be_taken_back(
+    pane: SectionPane, document: OpenPlan
+) -> None:
+    document.edit("", partial(to_depth_basis, liquor_id="q1"))
+    before = document.plan
+    assert "keeps its depth" in pane.editor.line.toolTip()
+    type_into(pane.editor.line, "12 + 38")
+    note = pane.editor.note
+    assert note.isVisible()
+    assert note.words.text() == (
+        "Liquor A kept its depth. It keeps its parts now, and this section’s liquid no longer"
+        " follows the fibre."
+    )
+    QTest.mouseClick(note.undo, Qt.MouseButton.LeftButton)
+    assert document.plan == before
+    assert not note.isVisible()
+
+
+def test_where_the_liquid_was_fixed_already_only_the_basis_is_told(
+    pane: SectionPane, document: OpenPlan
+) -> None:
+    document.edit("", partial(change_section, section_id="s1", fixed_ml=60.0))
+    document.edit("", partial(to_depth_basis, liquor_id="q1"))
+    type_into(pane.editor.line, "12 + 38")
+    assert pane.editor.note.words.text() == "Liquor A kept its depth. It keeps its parts now."
+    document.select("s2")
+    assert not pane.editor.note.isVisible(), "what was said of one section is not said of the next"
+
+
+def test_amounts_typed_over_parts_are_what_is_expected(pane: SectionPane) -> None:
+    type_into(pane.editor.line, "12 + 38")
+    assert not pane.editor.note.isVisible()
+    assert "keeps its depth" not in pane.editor.line.toolTip()
+
+
 # -- the section ---------------------------------------------------------------------------------------------
 
 
@@ -221,6 +336,28 @@ def test_name_wipe_second_pass_and_lock(pane: SectionPane, document: OpenPlan) -
         *("Tideline", 5.0, 10.0, True),
     )
     assert steps(document) == ["Rename section", "Plan a wipe", "Plan a second pass", "Lock section"]
+
+
+@pytest.mark.parametrize(("text", "gap_m"), [("2 cm", 0.02), ("-3", -0.03), ("-1 in", -0.0254)])
+def test_a_gap_or_an_overlap_is_typed(text: str, gap_m: float, pane: SectionPane, document: OpenPlan) -> None:
+    type_into(pane.gap, text)
+    assert document.plan.boundaries[0].gap_m == pytest.approx(gap_m)
+    assert steps(document) == ["Set gap"]
+
+
+def test_a_gap_that_leaves_nothing_is_refused_at_its_field(pane: SectionPane, document: OpenPlan) -> None:
+    document.edit("", partial(move_boundary, index=0, position_m=0.2))
+    type_into(pane.gap, "45 cm")
+    assert document.plan.boundaries[0].gap_m == 0.0
+    assert pane.gap.text() == "0.0 cm"
+    assert "Section 1" in pane.gap.message.text()
+
+
+def test_after_the_last_section_there_is_no_gap(pane: SectionPane, document: OpenPlan) -> None:
+    assert pane.gap.isEnabled()
+    document.select("s4")
+    assert not pane.gap.isEnabled()
+    assert pane.gap.toolTip() == "Nothing comes after the last section"
 
 
 def test_another_section_is_another_page(pane: SectionPane, document: OpenPlan) -> None:
