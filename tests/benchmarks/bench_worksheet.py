@@ -28,13 +28,18 @@ REPEATS = 15
 COLUMNS = 16
 
 
-def plan_of(count: int) -> Plan:
-    """Return a plan of `count` sections."""
+def stocks_of() -> tuple[Stock, ...]:
+    """Return three dyes and acid water."""
     colours = {"k1": "#2a5d8f", "k2": "#a03030", "k3": "#e8c02a"}
     dyes = tuple(
         Stock(key, key, "dye", 10.0, acid_g_per_l=10.0, swatches=(Swatch(1.0, srgb, WHITE_WOOL_SRGB),))
         for key, srgb in colours.items()
     )
+    return (*dyes, Stock("k4", "Acid water", "let-down", acid_g_per_l=10.0))
+
+
+def plan_of(count: int) -> Plan:
+    """Return a plan of `count` sections."""
     liquors = tuple(
         Liquor(
             f"q{i}",
@@ -49,7 +54,7 @@ def plan_of(count: int) -> Plan:
         title="Benchmark",
         fibre=Fibre(count * 2.5, length_m),
         lay=Lay(),
-        stocks=(*dyes, Stock("k4", "Acid water", "let-down", acid_g_per_l=10.0)),
+        stocks=stocks_of(),
         liquors=liquors,
         sections=tuple(Section(f"s{i}", f"Section {i}", f"q{i}") for i in range(count)),
         boundaries=tuple(Boundary(length_m * (i + 1) / count) for i in range(count - 1)),
