@@ -175,6 +175,14 @@ class Plan:
         """Return the place of a section in the lay's order; `InvalidPlan` ``unknown-section`` when absent."""
         return _index_of(self.sections, section_id, "unknown-section")
 
+    def liquors_with(self, stock_id: str) -> tuple[Liquor, ...]:
+        """Return the liquors that name a stock, in their order, even those with nothing of it."""
+        return tuple(liquor for liquor in self.liquors if stock_id in liquor.stock_ids)
+
+    def sections_with(self, liquor_id: str) -> tuple[Section, ...]:
+        """Return the sections that a liquor is painted on, in the lay's order."""
+        return tuple(section for section in self.sections if section.liquor_id == liquor_id)
+
     def _check_liquors(self) -> None:
         stocks = {stock.id: stock for stock in self.stocks}
         letters: set[str] = set()

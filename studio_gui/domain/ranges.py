@@ -55,6 +55,10 @@ RANGES: dict[str, Range] = {
     "second_pass_ml": Range(0.0, 1_000_000.0),
     "spare_share": Range(0.0, 5.0),
     "dead_ml": Range(0.0, 1_000.0),
+    "sample_g": Range(0.01, 20_000.0),
+    "lightness": Range(0.0, 100.0),
+    "green_to_red": Range(-200.0, 200.0),
+    "blue_to_yellow": Range(-200.0, 200.0),
     "graduation_ml": Range(0.01, 100.0),
 }
 

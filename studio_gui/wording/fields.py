@@ -55,6 +55,10 @@ FIELD_KINDS: dict[str, Kind] = {
     "spare_share": SHARE,
     "dead_ml": VOLUME,
     "graduation_ml": VOLUME,
+    "sample_g": MASS,
+    "lightness": PLAIN,
+    "green_to_red": PLAIN,
+    "blue_to_yellow": PLAIN,
 }
 
 
@@ -94,6 +98,10 @@ def _numbers(tongue: Tongue) -> dict[str, str]:
         "spare_share": tongue.translate("Fields", "Spare"),
         "dead_ml": tongue.translate("Fields", "Dead volume"),
         "graduation_ml": tongue.translate("Fields", "Graduation"),
+        "sample_g": tongue.translate("Fields", "Weight of the sample"),
+        "lightness": tongue.translate("Fields", "L (lightness)"),
+        "green_to_red": tongue.translate("Fields", "a (green to red)"),
+        "blue_to_yellow": tongue.translate("Fields", "b (blue to yellow)"),
     }
 
 

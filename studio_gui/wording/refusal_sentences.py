@@ -121,6 +121,13 @@ TYPED: dict[str, Telling] = {
         "Refusals",
         "An amount is missing in “{value}”. Write it like 12 + 38; 0 for a stock that is left out.",
     ),
+    "not-a-swatch-colour": lambda told: told.translate(
+        "Refusals", "“{value}” is not a colour. Write it like #3a6ea5, or as CIE Lab like 52.1 34 -12."
+    ),
+    "not-a-sample": lambda told: told.translate(
+        "Refusals",
+        "“{value}” is not a depth. Write % owf like 1.5, or what was painted like 12 + 38 on 18 g.",
+    ),
     "negative-amount": lambda told: told.translate(
         "Refusals", "{value} ml is less than nothing. Enter 0 or more."
     ),
@@ -279,6 +286,13 @@ EDITS: dict[str, Telling] = {
     "depth-unreachable": _depth_unreachable,
     "stock-in-use": lambda told: told.translate(
         "Refusals", "{stock} is still in liquor {liquors}. Take it out there first."
+    ),
+    "other-role": lambda told: told.translate(
+        "Refusals", "{other} cannot take the place of {stock}: one is a dye, the other a let-down."
+    ),
+    "no-acid-water": lambda told: told.translate(
+        "Refusals",
+        "No let-down is known to carry acid, so {stock} cannot have the same. Enter its acid as a number.",
     ),
     "stock-is-acid-line": lambda told: told.translate(
         "Refusals", "{stock} is the acid line of every jar. End the acid line first."

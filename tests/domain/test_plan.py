@@ -124,6 +124,13 @@ def test_things_are_found_by_id() -> None:
             look_up("nowhere")
 
 
+def test_users_of_stocks_and_liquors() -> None:
+    assert PLAN.liquors_with("D") == PLAN.liquors, "by parts and by depth"
+    assert PLAN.liquors_with("nowhere") == ()
+    assert [section.id for section in PLAN.sections_with("A")] == ["s1", "s3"]
+    assert PLAN.sections_with("nowhere") == ()
+
+
 def test_stocks_by_role() -> None:
     assert [stock.id for stock in PLAN.dyes] == ["D"]
     assert [stock.id for stock in PLAN.let_downs] == ["AW"]

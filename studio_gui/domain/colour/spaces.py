@@ -158,6 +158,18 @@ def xyz_from_lab(lab: Array) -> Array:
     return share * WHITE_XYZ
 
 
+def hex_from_lab(lab: Array) -> tuple[str, bool]:
+    """Return one colour of CIE Lab, shape (3,), as ``#rrggbb``, and whether it lies outside sRGB.
+
+    Outside by more than half an 8-bit code; the nearest code in sRGB then stands for it.
+
+    >>> hex_from_lab(np.array([100.0, 0.0, 0.0])), hex_from_lab(np.array([50.0, -100.0, 0.0]))[1]
+    (('#ffffff', False), True)
+    """
+    codes = srgb_from_linear(linear_from_xyz(xyz_from_lab(lab))) * 255.0
+    return hex_from_srgb(codes / 255.0), bool(((codes < -0.5) | (codes > 255.5)).any())
+
+
 def lab_from_hex(srgb: str) -> Array:
     """Return CIE Lab, shape (3,), of a colour already checked to be ``#rrggbb``.
 

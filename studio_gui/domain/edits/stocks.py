@@ -10,6 +10,7 @@ from collections.abc import Collection
 from dataclasses import replace
 from typing import Any
 
+from studio_gui.domain.checks.acid import acid_water
 from studio_gui.domain.edits.sections import new_id
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.liquors import Liquor, Part
@@ -21,6 +22,13 @@ from studio_gui.domain.stocks import Stock
 def add_stock(plan: Plan, stock: Stock) -> Plan:
     """Put a stock at the end of the shelf; `InvalidPlan` ``id-twice`` when its id is taken."""
     return replace(plan, stocks=(*plan.stocks, stock))
+
+
+def copy_stock(plan: Plan, stock_id: str, name: str) -> Plan:
+    """Put a copy of a stock, under another name, behind it on the shelf."""
+    place = plan.stocks.index(plan.stock(stock_id)) + 1
+    copy = replace(plan.stocks[place - 1], id=free_stock_id(plan), name=name)
+    return replace(plan, stocks=(*plan.stocks[:place], copy, *plan.stocks[place:]))
 
 
 def free_stock_id(plan: Plan) -> str:
@@ -66,9 +74,9 @@ def remove_stock(plan: Plan, stock_id: str) -> Plan:
         ``stock-in-use`` with the letters of the liquors.
     """
     stock = plan.stock(stock_id)
-    users = [liquor.letter for liquor in plan.liquors if stock_id in liquor.stock_ids]
+    users = ", ".join(liquor.letter for liquor in plan.liquors_with(stock_id))
     if users:
-        raise EditRefused("stock-in-use", stock=stock.name, liquors=", ".join(users))
+        raise EditRefused("stock-in-use", stock=stock.name, liquors=users)
     if plan.acid_line is not None and plan.acid_line.stock_id == stock_id:
         raise EditRefused("stock-is-acid-line", stock=stock.name)
     return replace(plan, stocks=tuple(one for one in plan.stocks if one.id != stock_id))
@@ -81,6 +89,20 @@ def set_acid_everywhere(plan: Plan, acid_g_per_l: float, only_ids: Collection[st
         for stock in plan.stocks
     )
     return replace(plan, stocks=stocks)
+
+
+def take_acid_of_water(plan: Plan, stock_id: str) -> Plan:
+    """Give one stock the acid of the plan's acid water: the quick answer to an acid that is not known.
+
+    Raises
+    ------
+    EditRefused
+        ``no-acid-water`` when no let-down is known to carry acid.
+    """
+    water = acid_water(plan)
+    if water is None:
+        raise EditRefused("no-acid-water", stock=plan.stock(stock_id).name)
+    return change_stock(plan, stock_id, acid_g_per_l=water.acid_g_per_l)
 
 
 def _restrengthened(plan: Plan, liquor: Liquor, stock_id: str, factor: float) -> Liquor:

@@ -39,6 +39,7 @@ from studio_gui.domain.edits.liquors import (
     to_parts_basis,
 )
 from studio_gui.domain.edits.removal import remove_sections
+from studio_gui.domain.edits.replacing import remove_from_liquors, repaint, replace_stock
 from studio_gui.domain.edits.sections import change_section, duplicate, merge, set_locked, split
 from studio_gui.domain.edits.stocks import change_strength_keeping_depth, set_acid_everywhere
 from studio_gui.domain.errors import RovingLayError
@@ -107,6 +108,9 @@ EDITS: dict[str, Callable[[Plan, Hand], Plan]] = {
     "to depth": lambda plan, hand: to_depth_basis(plan, hand.liquor_id()),
     "to parts": lambda plan, hand: to_parts_basis(plan, hand.liquor_id()),
     "strength": lambda plan, hand: change_strength_keeping_depth(plan, hand.stock_id(), hand.amount(100.0)),
+    "take out": lambda plan, hand: remove_from_liquors(plan, hand.stock_id()),
+    "other stock": lambda plan, hand: replace_stock(plan, hand.stock_id(), hand.stock_id()),
+    "repaint": lambda plan, hand: repaint(plan, hand.liquor_id(), hand.liquor_id()),
     "acid": lambda plan, hand: set_acid_everywhere(plan, hand.amount(50.0)),
 }
 

@@ -12,9 +12,11 @@ from studio_gui.domain.edits.stocks import (
     add_stock,
     change_stock,
     change_strength_keeping_depth,
+    copy_stock,
     free_stock_id,
     remove_stock,
     set_acid_everywhere,
+    take_acid_of_water,
 )
 from studio_gui.domain.errors import EditRefused, InvalidPlan, RovingLayError
 from studio_gui.domain.figures import section_figures
@@ -42,6 +44,21 @@ def test_a_stock_goes_to_the_end_of_the_shelf_under_an_id_of_its_own() -> None:
     assert add_stock(PLAN, extra).stocks == (*PLAN.stocks, extra)
     with pytest.raises(InvalidPlan, match="id-twice"):
         add_stock(PLAN, dye("D"))
+
+
+def test_a_copy_stands_behind_its_original() -> None:
+    plan = copy_stock(PLAN, "D", "D copy")
+    assert [stock.name for stock in plan.stocks][:2] == [PLAN.stock("D").name, "D copy"]
+    assert replace(plan.stocks[1], id="D", name=PLAN.stock("D").name) == PLAN.stock("D")
+    assert plan.liquors == PLAN.liquors
+
+
+def test_unknown_acid_is_answered_with_that_of_the_acid_water() -> None:
+    unknown = change_stock(PLAN, "D", acid_g_per_l=None)
+    assert take_acid_of_water(unknown, "D").stock("D").acid_g_per_l == 10.0
+    dry = change_stock(unknown, "AW", acid_g_per_l=None)
+    with pytest.raises(EditRefused, match="no-acid-water"):
+        take_acid_of_water(dry, "D")
 
 
 def test_a_plain_change_of_strength_moves_the_shade() -> None:

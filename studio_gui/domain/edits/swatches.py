@@ -1,0 +1,50 @@
+"""Edits of the dyed samples that a dye's colour is predicted from.
+
+The rule of this module: a new sample starts as what the dye is already taken to give, so that no shade moves
+before its real colour is entered.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from studio_gui.domain.colour.fit import dye_curve
+from studio_gui.domain.colour.mixing import predicted_srgb
+from studio_gui.domain.colour.spaces import hex_from_srgb
+from studio_gui.domain.colour.swatches import Swatch
+from studio_gui.domain.edits.stocks import change_stock
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.ranges import RANGES
+
+
+def add_swatch(plan: Plan, stock_id: str) -> Plan:
+    """Give a dye one more sample: twice as deep as its deepest, on that one's fibre, as predicted.
+
+    Raises
+    ------
+    InvalidPlan
+        ``too-many``; ``no-swatches`` for a let-down.
+    """
+    swatches = plan.stock(stock_id).swatches
+    curve = dye_curve(swatches)
+    deepest = max(swatches, key=lambda swatch: swatch.depth_pct_owf)
+    depth = min(2.0 * deepest.depth_pct_owf, RANGES["depth_pct_owf"].high)
+    colour = predicted_srgb(np.array([[depth]]), (curve,), deepest.fibre_srgb).srgb[0]
+    swatch = Swatch(depth, hex_from_srgb(colour), deepest.fibre_srgb)
+    return change_stock(plan, stock_id, swatches=(*swatches, swatch))
+
+
+def change_swatch(plan: Plan, stock_id: str, place: int, **changes: Any) -> Plan:  # noqa: ANN401  (fields of Swatch)
+    """Replace fields of one sample of a dye, counted from 0: depth_pct_owf, srgb, fibre_srgb."""
+    swatches = list(plan.stock(stock_id).swatches)
+    swatches[place] = replace(swatches[place], **changes)
+    return change_stock(plan, stock_id, swatches=tuple(swatches))
+
+
+def remove_swatch(plan: Plan, stock_id: str, place: int) -> Plan:
+    """Take one sample of a dye away, counted from 0; `InvalidPlan` ``dye-without-swatch`` for the last."""
+    swatches = plan.stock(stock_id).swatches
+    return change_stock(plan, stock_id, swatches=(*swatches[:place], *swatches[place + 1 :]))

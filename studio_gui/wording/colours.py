@@ -1,0 +1,92 @@
+"""Colours as they are typed and told: ``#rrggbb``, or CIE Lab as instruments print it.
+
+The rule of this module: Lab is for the light D65 and the 2 degree observer, as everywhere in the program. A
+colour that no screen can show is taken as the nearest that it can, and it is said that it was.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+import numpy as np
+
+from studio_gui.domain.colour.spaces import hex_from_lab, lab_from_hex
+from studio_gui.domain.colour.swatches import checked_srgb
+from studio_gui.domain.errors import InvalidPlan
+from studio_gui.domain.ranges import checked
+from studio_gui.storage.strict_json import quoted
+from studio_gui.wording.numbers import check_length, parse_number, shown_number
+from studio_gui.wording.translation import TRANSLATED, Tongue
+
+LONGEST_COLOUR = 80
+
+_HEX = re.compile(r"#?[0-9a-fA-F]{6}")
+#: What may stand before the three numbers or before each of them: "CIE Lab", "L*", "a =", "b:".
+_CALLED_LAB = re.compile(r"^\s*(?:cie\s*)?l\*?\s*a\*?\s*b\*?\s*[:=(]?", re.IGNORECASE)
+_NAMED = re.compile(r"(?<![^\W\d_])[lab](?![^\W\d_])\*?\s*[:=]?", re.IGNORECASE)
+_FIELDS = ("lightness", "green_to_red", "blue_to_yellow")
+
+
+@dataclass(frozen=True, slots=True)
+class TypedColour:
+    """A colour that was typed, ``#rrggbb``; `is_nearest` when the one meant lies outside sRGB."""
+
+    srgb: str
+    is_nearest: bool = False
+
+
+def parse_colour(text: str, field: str, tongue: Tongue = TRANSLATED) -> TypedColour:
+    """Return the colour typed in `text`: "#3a6ea5", "3a6ea5", "52.1 34 -12", "L 52,1 a 34 b -12".
+
+    Raises
+    ------
+    InvalidPlan
+        ``nothing-typed-in``, ``too-long-to-read``, ``not-a-swatch-colour``; as `parse_number`, and
+        ``out-of-range`` for L, a or b.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> parse_colour("3A6EA5", "srgb", ENGLISH).srgb, parse_colour("Lab 100; 0; 0", "srgb", ENGLISH).srgb
+    ('#3a6ea5', '#ffffff')
+    """
+    check_length(text, LONGEST_COLOUR)
+    typed = text.strip()
+    if not typed:
+        raise InvalidPlan("nothing-typed-in")
+    if _HEX.fullmatch(typed):
+        return TypedColour(checked_srgb(field, typed if typed.startswith("#") else f"#{typed}"))
+    terms = _terms(typed)
+    if len(terms) != len(_FIELDS):
+        raise InvalidPlan("not-a-swatch-colour", value=quoted(typed))
+    try:
+        numbers = [parse_number(term, tongue) for term in terms]
+    except InvalidPlan as problem:
+        if problem.code == "not-a-number":  # the whole of what was typed is no colour
+            raise InvalidPlan("not-a-swatch-colour", value=quoted(typed)) from None
+        raise
+    lab = np.array([checked(name, number) for name, number in zip(_FIELDS, numbers, strict=True)])
+    return TypedColour(*hex_from_lab(lab))
+
+
+def shown_lab(srgb: str, tongue: Tongue = TRANSLATED) -> str:
+    """Return the CIE Lab of a colour, as it can be typed again.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> shown_lab("#ffffff", ENGLISH)
+    'L 100.0  a 0.0  b 0.0'
+    """
+    numbers = (shown_number(value, 1, tongue) for value in lab_from_hex(srgb).tolist())
+    return "  ".join(f"{name} {number}" for name, number in zip("Lab", numbers, strict=True))
+
+
+def _terms(typed: str) -> list[str]:
+    """Return what stands between the separators: semicolons, else spaces, else commas.
+
+    >>> _terms("L*=52,1 a*=34 b*=-12"), _terms("52.1, 34, -12"), _terms("52,34,-12")
+    (['52,1', '34', '-12'], ['52.1', '34', '-12'], ['52', '34', '-12'])
+    """
+    plain = _NAMED.sub(" ", _CALLED_LAB.sub(" ", typed)).strip(" ()")
+    if ";" in plain:
+        return [term.strip() for term in plain.split(";")]
+    terms = [term.strip(",") for term in plain.split()]
+    return plain.split(",") if len(terms) == 1 else terms

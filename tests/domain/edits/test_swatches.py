@@ -1,0 +1,56 @@
+"""If these fail, a dyed sample is lost, or entering one moves shades before its colour is known."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from studio_gui.domain.colour.difference import ciede2000
+from studio_gui.domain.colour.fit import dye_curve
+from studio_gui.domain.colour.mixing import predicted_lab
+from studio_gui.domain.edits.swatches import add_swatch, change_swatch, remove_swatch
+from studio_gui.domain.errors import InvalidPlan
+from studio_gui.domain.new_plan import new_plan
+from studio_gui.domain.stocks import MOST_SWATCHES
+
+PLAN = new_plan()
+FIRST = PLAN.stock("k1").swatches[0]
+
+
+def test_a_new_sample_is_twice_as_deep_and_as_predicted() -> None:
+    swatches = add_swatch(PLAN, "k1").stock("k1").swatches
+    assert swatches[0] == FIRST
+    assert (swatches[1].depth_pct_owf, swatches[1].fibre_srgb) == (2.0, FIRST.fibre_srgb)
+    doses = np.array([[0.5], [1.0], [2.0]])
+    before, after = (
+        predicted_lab(doses, (dye_curve(one),), FIRST.fibre_srgb) for one in ((FIRST,), swatches)
+    )
+    assert ciede2000(before, after).max() < 0.5, "no shade moves before the real colour is entered"
+
+
+def test_no_sample_is_deeper_than_a_plan_may_hold() -> None:
+    deep = change_swatch(PLAN, "k1", 0, depth_pct_owf=80.0)
+    assert add_swatch(deep, "k1").stock("k1").swatches[1].depth_pct_owf == 100.0
+
+
+def test_samples_are_changed_and_taken_away_one_by_one() -> None:
+    two = add_swatch(PLAN, "k1")
+    second = two.stock("k1").swatches[1]
+    changed = change_swatch(two, "k1", 0, srgb="#224466")
+    assert changed.stock("k1").swatches == (replace(FIRST, srgb="#224466"), second)
+    assert remove_swatch(changed, "k1", 0).stock("k1").swatches == (second,)
+    with pytest.raises(InvalidPlan, match="dye-without-swatch"):
+        remove_swatch(PLAN, "k1", 0)
+    with pytest.raises(InvalidPlan, match="out-of-range"):
+        change_swatch(two, "k1", 1, depth_pct_owf=0.0)
+
+
+def test_there_is_an_end_to_samples_and_none_for_let_downs() -> None:
+    many = replace(PLAN.stocks[0], swatches=(FIRST,) * MOST_SWATCHES)
+    full = replace(PLAN, stocks=(many, *PLAN.stocks[1:]))
+    with pytest.raises(InvalidPlan, match="too-many"):
+        add_swatch(full, "k1")
+    with pytest.raises(InvalidPlan, match="no-swatches"):
+        add_swatch(PLAN, "k2")
