@@ -61,7 +61,7 @@ def test_what_is_no_depth_is_refused(text: str, code: str) -> None:
     assert caught.value.code == code
 
 
-@given(st.floats(0.1, 50.0), st.floats(0.0, 500.0), st.floats(1.0, 200.0), st.floats(0.1, 5.0))
+@given(st.floats(0.1, 50.0), st.floats(0.0, 500.0), st.floats(5.0, 200.0), st.floats(0.1, 5.0))
 def test_how_far_it_is_let_down_does_not_matter(
     stock_ml: float, water_ml: float, fibre_g: float, strength_pct: float
 ) -> None:
