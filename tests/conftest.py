@@ -13,6 +13,7 @@ from PySide6.QtGui import QFont, QFontDatabase
 from PySide6.QtWidgets import QApplication
 
 from studio_gui.paths import font_path
+from studio_gui.wording.translation import install_units
 
 # Scripts that measure, not tests.
 collect_ignore = ["benchmarks"]
@@ -39,6 +40,13 @@ def _own_settings(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
         for kind in ("CONFIG", "DATA", "STATE", "CACHE"):
             patch.setenv(f"XDG_{kind}_HOME", str(tmp_path_factory.mktemp(kind.lower())))
         yield
+
+
+@pytest.fixture(autouse=True)
+def _metric() -> Iterator[None]:
+    """Units belong to the whole program: no test hands other ones on to the next."""
+    yield
+    install_units("metric")
 
 
 @pytest.fixture(scope="session")

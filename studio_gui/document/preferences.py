@@ -9,12 +9,14 @@ from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QSettings
 
+from studio_gui.wording.translation import UNITS, Units
+
 ORGANISATION = "roving-lay"
 APPLICATION = "roving-lay"
 
 
 class Preferences:
-    """Window geometry and the last folder, kept by the platform's settings."""
+    """Window geometry, the last folder and the units, kept by the platform's settings."""
 
     def __init__(self, settings: QSettings | None = None) -> None:
         self._settings = QSettings(ORGANISATION, APPLICATION) if settings is None else settings
@@ -42,6 +44,16 @@ class Preferences:
         """Keep geometry and docks of the main window."""
         self._settings.setValue("window/geometry", geometry)
         self._settings.setValue("window/state", state)
+
+    @property
+    def units(self) -> Units:
+        """The units that quantities are shown in; metric at the first start."""
+        kept = self._settings.value("units")
+        return next((units for units in UNITS if units == kept), "metric")
+
+    def remember_units(self, units: Units) -> None:
+        """Keep the units chosen."""
+        self._settings.setValue("units", units)
 
     def _bytes(self, key: str) -> QByteArray:
         value = self._settings.value(key)

@@ -58,19 +58,22 @@ class Column(IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class _Figure:
-    """How a column of figures is shown, and to how many decimals of the plan's unit it is told apart."""
+    """How a column of figures is shown, and to how many decimals of the plan's unit it is told apart.
+
+    These are no coarser than the last place shown in any system of units.
+    """
 
     kind: Kind
     decimals: int
 
 
 _FIGURES: dict[int, _Figure] = {
-    Column.FROM: _Figure(LAY_LENGTH, 3),
-    Column.LENGTH: _Figure(LAY_LENGTH, 3),
+    Column.FROM: _Figure(LAY_LENGTH, 4),
+    Column.LENGTH: _Figure(LAY_LENGTH, 4),
     Column.FIBRE: _Figure(MASS, 1),
     Column.LIQUID: _Figure(VOLUME, 1),
     Column.PER_ROVING: _Figure(VOLUME, 1),
-    Column.APPLIED: _Figure(WETNESS, 2),
+    Column.APPLIED: _Figure(WETNESS, 3),
     Column.DEPTH: _Figure(DEPTH, 2),
     Column.ACID: _Figure(DEPTH, 2),
 }

@@ -6,7 +6,6 @@ Positions are in device-independent pixels of the picture, y downwards.
 
 from __future__ import annotations
 
-import math
 from bisect import bisect_left, bisect_right
 from dataclasses import dataclass
 from functools import cached_property
@@ -315,34 +314,6 @@ def pass_gap(strand_height: float) -> float:
 def roving_gap(strand_height: float) -> float:
     """Return the gap between two rovings, px."""
     return max(3.0, strand_height * 0.45)
-
-
-def ruler_steps(px_per_m: float, unit_m: float) -> tuple[float, float]:
-    """Return (figure step, tick step) in m: figures at least 44 px apart, ticks at least 4 px.
-
-    `unit_m` is the ruler's unit in m (0.01 for cm, 0.0254 for inches); steps are 1, 2 or 5 times a power of
-    ten of it.
-
-    >>> ruler_steps(400.0, 0.01)
-    (0.2, 0.01)
-    """
-
-    def step(least_px: float) -> float:
-        least_units = least_px / (px_per_m * unit_m)
-        power = 10.0 ** math.floor(math.log10(least_units))
-        factor = next(f for f in (1.0, 2.0, 5.0, 10.0) if f * power >= least_units * (1.0 - 1e-9))
-        return factor * power * unit_m
-
-    return step(44.0), step(4.0)
-
-
-def snapped(position_m: float, step_m: float) -> float:
-    """Return the multiple of `step_m` nearest to a place on the lay.
-
-    >>> snapped(0.4321, 0.01)
-    0.43
-    """
-    return round(round(position_m / step_m) * step_m, 9)
 
 
 def _full_gauge(sheet: Worksheet) -> float:

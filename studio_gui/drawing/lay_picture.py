@@ -12,6 +12,7 @@ from studio_gui.domain.plan import Plan
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.pegs import LayState, paint_boundaries
+from studio_gui.drawing.ruler import INCH_M, ruler_unit_m
 from studio_gui.drawing.slips import paint_figures, paint_slips, sized
 from studio_gui.drawing.tape import paint_tape
 from studio_gui.drawing.wool import paint_strands
@@ -55,12 +56,9 @@ def _paint_words(painter: QPainter, layout: LayLayout, look: Look) -> None:
     painter.setFont(sized(painter, 0.85))
     painter.setPen(look.secondary)
     left = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
-    far = (
-        translate("LayPicture", "cm from fold")
-        if plan.lay.passes > 1
-        else translate("LayPicture", "cm from end")
-    )
-    for box, words in ((layout.tape_start, translate("LayPicture", "cm from start")), (layout.tape_end, far)):
+    from_start, from_fold, from_end = _tape_words()
+    far = from_fold if plan.lay.passes > 1 else from_end
+    for box, words in ((layout.tape_start, from_start), (layout.tape_end, far)):
         painter.drawText(QRectF(8.0, box.top(), 92.0, box.height()), left, words)
     if plan.fibre.rovings > 1:
         all_shown = layout.rovings_shown == plan.fibre.rovings
@@ -75,6 +73,21 @@ def _paint_words(painter: QPainter, layout: LayLayout, look: Look) -> None:
     painter.setFont(base)
     _paint_start_mark(painter, layout, look)
     painter.restore()
+
+
+def _tape_words() -> tuple[str, str, str]:
+    """Return what the tapes are in and count from: the start, the fold, the end."""
+    if ruler_unit_m() == INCH_M:
+        return (
+            translate("LayPicture", "in from start"),
+            translate("LayPicture", "in from fold"),
+            translate("LayPicture", "in from end"),
+        )
+    return (
+        translate("LayPicture", "cm from start"),
+        translate("LayPicture", "cm from fold"),
+        translate("LayPicture", "cm from end"),
+    )
 
 
 def _paint_start_mark(painter: QPainter, layout: LayLayout, look: Look) -> None:

@@ -11,10 +11,9 @@ import math
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFont, QPainter, QPen
 
-from studio_gui.drawing.lay_layout import LayLayout, ruler_steps
+from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.look import Look
-
-CENTIMETRE_M = 0.01
+from studio_gui.drawing.ruler import ruler_steps, ruler_unit_m
 
 
 def paint_tape(painter: QPainter, layout: LayLayout, look: Look, box: QRectF, *, from_end: bool) -> None:
@@ -24,7 +23,8 @@ def paint_tape(painter: QPainter, layout: LayLayout, look: Look, box: QRectF, *,
     painter.setBrush(look.tape)
     painter.drawRoundedRect(box, 2.0, 2.0)
     length_m = layout.sheet.plan.lay_length_m
-    figure_m, tick_m = ruler_steps(layout.px_per_m, CENTIMETRE_M)
+    unit_m = ruler_unit_m()
+    figure_m, tick_m = ruler_steps(layout.px_per_m, unit_m)
     painter.setPen(QPen(look.tape_figures, 1.0))
     small = QFont(painter.font())
     small.setPointSizeF(small.pointSizeF() * 0.85)
@@ -38,7 +38,7 @@ def paint_tape(painter: QPainter, layout: LayLayout, look: Look, box: QRectF, *,
         edge = box.top() if from_end else box.bottom()
         painter.drawLine(QPointF(x, edge), QPointF(x, edge + tick if from_end else edge - tick))
         if is_figure and number:
-            figure = f"{place_m / CENTIMETRE_M:g}"
+            figure = f"{place_m / unit_m:g}"
             room = QRectF(x - 22.0, box.top() + (9.0 if from_end else 0.0), 44.0, 18.0)
             painter.drawText(room, Qt.AlignmentFlag.AlignCenter, figure)
     painter.restore()

@@ -9,8 +9,8 @@ from __future__ import annotations
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.boundaries import Drag, boundary_range, move_boundary
 from studio_gui.domain.errors import RovingLayError
-from studio_gui.drawing.lay_layout import LayLayout, ruler_steps, snapped
-from studio_gui.drawing.tape import CENTIMETRE_M
+from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.ruler import ruler_steps, ruler_unit_m, snapped
 
 
 class BoundaryDrag:
@@ -43,7 +43,7 @@ class BoundaryDrag:
             return  # something locked would have to follow: stay, as if held
         wanted = self._layout.lay_m(x) + self._offset_m
         if snap:
-            tick = ruler_steps(self._layout.px_per_m, CENTIMETRE_M)[1]
+            tick = ruler_steps(self._layout.px_per_m, ruler_unit_m())[1]
             candidate = snapped(wanted, tick)
             # the place it came from is as good as a tick, so that a drag out and back changes nothing
             wanted = self.origin_m if abs(wanted - self.origin_m) < abs(wanted - candidate) else candidate

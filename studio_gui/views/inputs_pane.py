@@ -30,7 +30,7 @@ from studio_gui.views.fields import (
 from studio_gui.views.labels import MessageLabel, TonedLabel, call, scaled_font
 from studio_gui.views.live import LiveWidget
 from studio_gui.wording.fields import FIELD_KINDS, field_name
-from studio_gui.wording.quantities import Kind
+from studio_gui.wording.quantities import LAY_LENGTH, Kind, shown_briefly
 
 FIELD_WIDTH = "99999.99 ml/g"
 
@@ -226,7 +226,9 @@ class InputsPane(LiveWidget):
             "mass_g": self.tr("Air-dry, each roving of the set"),
             "length_m": self.tr("Of each roving, unrolled"),
             "rovings": self.tr("How many are painted alike, side by side"),
-            "overhang_m": self.tr("Both ends together; 20 cm is common practice, without a source."),
+            "overhang_m": self.tr("Both ends together; {0} is common practice, without a source.").format(
+                shown_briefly(LAY_LENGTH, 0.2)
+            ),
             "uptake_ml_per_g": self.tr("Liquor painted on dry fibre, where a section follows it.")
             + " "
             + own,

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
     QMainWindow,
     QMenu,
     QScrollArea,
+    QSizePolicy,
     QSplitter,
     QVBoxLayout,
     QWidget,
@@ -30,6 +31,7 @@ from studio_gui.views.file_commands import FileCommands
 from studio_gui.views.lay_canvas import LayCanvas
 from studio_gui.views.section_commands import SectionCommands
 from studio_gui.views.totals_bar import TotalsBar
+from studio_gui.views.view_choices import ViewChoices
 
 if TYPE_CHECKING:
     from studio_gui.views.panes import Panes
@@ -45,6 +47,7 @@ class MainWindow(QMainWindow):
         self.document = document
         self._preferences = preferences or Preferences()
         self.files = FileCommands(document, self._preferences, self)
+        self.choices = ViewChoices(self._preferences, self)  # before anything says a number
         self.canvas = LayCanvas(document)
         self.section_commands = SectionCommands(document, self)
         self.totals = TotalsBar(document)
@@ -120,6 +123,7 @@ class MainWindow(QMainWindow):
         self.canvas.menu_wanted.connect(self._canvas_menu)
         self.canvas.painted.connect(lambda: self.panes, Qt.ConnectionType.QueuedConnection)
         self.files.said.connect(self._say)
+        self.choices.said.connect(self._say)
 
     # -- actions -------------------------------------------------------------------------------------------
 
@@ -140,6 +144,8 @@ class MainWindow(QMainWindow):
         self.section_menu.addActions(self.section_commands.actions)
         for dock in self.docks:
             self.view_menu.addAction(dock.toggleViewAction())
+        self.view_menu.addSeparator()
+        self.view_menu.addMenu(self.choices.units_menu)
         bar = self.addToolBar("")
         bar.setObjectName("tools")
         bar.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
@@ -150,6 +156,8 @@ class MainWindow(QMainWindow):
         bar.addActions(self.section_commands.tool_actions)
         bar.addSeparator()
         bar.addAction(self.files.export_action)
+        self.choices.units_box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        bar.addWidget(self.choices.units_box)  # the stretch before it keeps it at the far end
         self.tool_bar = bar
 
     def _action(self, slot: Callable[[], object], shortcuts: list[QKeySequence]) -> QAction:
@@ -166,10 +174,13 @@ class MainWindow(QMainWindow):
     def changeEvent(self, event: QEvent) -> None:
         if event.type() == QEvent.Type.LanguageChange:
             self._retranslate()
+            if "panes" in self.__dict__:
+                self.panes.forget_refusals()  # they name numbers in the units that were
         super().changeEvent(event)
 
     def _retranslate(self) -> None:
         self.files.retranslate()
+        self.choices.retranslate()
         self.section_commands.retranslate()
         self.file_menu.setTitle(self.tr("&File"))
         self.edit_menu.setTitle(self.tr("&Edit"))

@@ -29,10 +29,10 @@ class Panes(QObject):
         self.section = SectionPane(document)
         self.table = SectionTable(document)
         self.checks = ChecksPane(document)
-        document.undo_stack.indexChanged.connect(self._forget_refusals)
-        document.selected.connect(self._forget_refusals)
+        document.undo_stack.indexChanged.connect(self.forget_refusals)
+        document.selected.connect(self.forget_refusals)
 
-    def _forget_refusals(self) -> None:
+    def forget_refusals(self) -> None:
         """Take away why something was not taken, once the plan or the selection has moved on."""
         panes: tuple[QWidget, ...] = (self.inputs, self.stocks, self.section, self.table, self.checks)
         for pane in panes:

@@ -50,8 +50,8 @@ class Kind:
 
 #: Weight of fibre, g.
 MASS = Kind("mass", "g", 1, "oz", 2, "oz", 2)
-#: Lengths on the lay: sections, boundaries, gaps, film, m.
-LAY_LENGTH = Kind("length", "cm", 1, "in", 1, "in", 1)
+#: Lengths on the lay: sections, boundaries, gaps, film, m; in inches to the hundredth, which tells quarters.
+LAY_LENGTH = Kind("length", "cm", 1, "in", 2, "in", 2)
 #: Lengths of roving and yarn, m.
 ROVING_LENGTH = Kind("length", "m", 2, "yd", 2, "yd", 2)
 #: Width over which colours wick, mm.

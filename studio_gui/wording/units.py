@@ -1,8 +1,12 @@
 """The units that may be typed and shown.
 
 The rule of this module: a unit is known by its row here or it is not known at all. Metric rows carry their
-own factor; the measures of the United States are converted by pint, which is loaded when the first of them is
+own factor, and so do the measures of the United States that quantities are shown in, because the first paint
+shows them. The others, which are only typed, are converted by pint; it is loaded when the first of them is
 met and never sees anything but a name from this table.
+
+Source of the factors: International yard and pound agreement, 1959; NIST Handbook 44, Appendix C (US fluid
+ounce). Exact by definition; values from memory.
 """
 
 from __future__ import annotations
@@ -20,15 +24,15 @@ if TYPE_CHECKING:
 
 Dimension = Literal["mass", "length", "width", "volume", "wetness", "strength", "percent", "share", "plain"]
 
-#: The unit a plan holds, as pint calls it, for the dimensions that have measures of the United States.
-_INSIDE = {"mass": "gram", "length": "meter", "width": "millimeter", "volume": "milliliter"}
+#: The unit a plan holds, as pint calls it, for the dimensions that have units converted by it.
+_INSIDE = {"mass": "gram", "length": "meter", "volume": "milliliter"}
 
 
 @dataclass(frozen=True, slots=True)
 class Unit:
     """One unit: `over` of it are one unit of the plan, or one of it is `times` of them.
 
-    `us_name` is what pint calls a measure of the United States, whose factor comes from there. `spellings`
+    `us_name` is what pint calls a unit whose factor comes from there. `spellings`
     are compared without regard to capitals, full stops and a leading "US".
     """
 
@@ -55,20 +59,20 @@ class Unit:
 UNITS: tuple[Unit, ...] = (
     Unit("g", "mass", spellings=("gram", "grams", "gramme", "grammes")),
     Unit("kg", "mass", times=1000.0, spellings=("kilo", "kilos", "kilogram", "kilograms")),
-    Unit("oz", "mass", us_name="avoirdupois_ounce", spellings=("ozs", "ounce", "ounces")),
+    Unit("oz", "mass", times=28.349523125, spellings=("ozs", "ounce", "ounces")),
     Unit("lb", "mass", us_name="avoirdupois_pound", spellings=("lbs", "pound", "pounds")),
     Unit("m", "length", spellings=("metre", "metres", "meter", "meters")),
     Unit("cm", "length", over=100.0, spellings=("centimetre", "centimetres", "centimeter", "centimeters")),
     Unit("mm", "length", over=1000.0, spellings=("millimetre", "millimetres", "millimeter", "millimeters")),
-    Unit("in", "length", us_name="inch", spellings=("inch", "inches", '"', "″", "”")),
+    Unit("in", "length", times=0.0254, spellings=("inch", "inches", '"', "″", "”")),
     Unit("ft", "length", us_name="foot", spellings=("foot", "feet", "'", "′", "’")),
-    Unit("yd", "length", us_name="yard", spellings=("yds", "yard", "yards")),
+    Unit("yd", "length", times=0.9144, spellings=("yds", "yard", "yards")),
     Unit("mm", "width"),
     Unit("cm", "width", times=10.0),
-    Unit("in", "width", us_name="inch", spellings=("inch", "inches", '"', "″", "”")),
+    Unit("in", "width", times=25.4, spellings=("inch", "inches", '"', "″", "”")),
     Unit("ml", "volume", spellings=("millilitre", "millilitres", "milliliter", "milliliters", "cc")),
     Unit("l", "volume", times=1000.0, spellings=("litre", "litres", "liter", "liters")),
-    Unit("US fl oz", "volume", us_name="US_fluid_ounce", spellings=("floz", "fluid ounce", "fluid ounces")),
+    Unit("US fl oz", "volume", times=29.5735295625, spellings=("floz", "fluid ounce", "fluid ounces")),
     Unit("US tsp", "volume", us_name="teaspoon", spellings=("teaspoon", "teaspoons")),
     Unit("US tbsp", "volume", us_name="tablespoon", spellings=("tablespoon", "tablespoons")),
     Unit("US cup", "volume", us_name="cup", spellings=("cups",)),

@@ -18,8 +18,6 @@ from studio_gui.drawing.lay_layout import (
     LayLayout,
     lay_layout,
     picture_size,
-    ruler_steps,
-    snapped,
 )
 from tests.drawing.plans import plain_plan
 
@@ -104,18 +102,3 @@ def test_a_picture_has_room_for_every_roving_at_full_thickness() -> None:
     layout = lay_layout(sheet, picture_size(sheet, 1600.0))
     assert layout.rovings_shown == 12
     assert layout.strand_height == pytest.approx(PICTURE_STRAND)
-
-
-@given(st.floats(10.0, 20_000.0), st.sampled_from([0.01, 0.0254, 0.001]))
-def test_ruler_figures_never_crowd_and_stand_on_ticks(px_per_m: float, unit_m: float) -> None:
-    figure_m, tick_m = ruler_steps(px_per_m, unit_m)
-    assert figure_m * px_per_m >= 44.0 * (1.0 - 1e-6)
-    assert 4.0 * (1.0 - 1e-6) <= tick_m * px_per_m <= 4.0 * 2.5 * (1.0 + 1e-6)
-    assert figure_m > tick_m
-
-
-@given(st.floats(-1.0, 30.0), st.sampled_from([0.001, 0.01, 0.0254, 0.1]))
-def test_snapping_goes_to_the_nearest_step(position_m: float, step_m: float) -> None:
-    place = snapped(position_m, step_m)
-    assert abs(place - position_m) <= step_m / 2.0 + 1e-9
-    assert place / step_m == pytest.approx(round(place / step_m), abs=1e-6)

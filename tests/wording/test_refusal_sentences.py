@@ -95,7 +95,7 @@ def test_a_refusal_says_what_and_how_to_mend(work: Callable[[], object], sentenc
 def test_a_refused_length_is_said_in_the_units_of_the_user() -> None:
     error = EditRefused("boundary-out-of-range", position_m=4.0, low_m=0.0254, high_m=3.0)
     assert refusal(error, tongue=Tongue("us", is_english=True)) == (
-        "The boundary cannot go to 157.5 in. There is room from 1 in to 118.1 in."
+        "The boundary cannot go to 157.48 in. There is room from 1 in to 118.11 in."
     )
 
 

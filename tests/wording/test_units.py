@@ -116,18 +116,21 @@ PROGRAM = """
 import sys
 from studio_gui.wording import amounts, quantities, sentences
 from studio_gui.wording.quantities import *
-from studio_gui.wording.translation import ENGLISH
+from studio_gui.wording.translation import ENGLISH, UNITS, Tongue
+tongues = [Tongue(units, is_english=True) for units in UNITS]
 for kind in [kind for kind in vars(quantities).values() if isinstance(kind, Kind)]:
-    shown(kind, 1.5, ENGLISH), shown_briefly(kind, 1.5, ENGLISH), shown_bare(kind, 1.5, ENGLISH)
+    for tongue in tongues:
+        shown(kind, 1.5, tongue), shown_briefly(kind, 1.5, tongue), shown_bare(kind, 1.5, tongue)
 assert parse(ROVING_LENGTH, "380 cm", "length_m", ENGLISH) == 3.8
 assert amounts.parse_amounts("12 + 38") == (12.0, 38.0)
-assert "pint" not in sys.modules, "pint is loaded for metric numbers"
 assert parse(MASS, "4 oz", "mass_g", ENGLISH) == 4 * 28.349523125
+assert "pint" not in sys.modules, "pint is loaded for what a window shows"
+assert parse(MASS, "0.25 lb", "mass_g", ENGLISH) == 113.3980925
 assert "pint" in sys.modules
 """
 
 
-def test_pint_is_not_loaded_before_a_measure_of_the_united_states_is_met() -> None:
+def test_pint_is_not_loaded_for_what_is_shown_in_any_units() -> None:
     ran = subprocess.run(
         [sys.executable, "-W", "error", "-c", PROGRAM], capture_output=True, text=True, check=False
     )
