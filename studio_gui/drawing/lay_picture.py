@@ -9,11 +9,16 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from studio_gui.domain.plan import Plan
+from studio_gui.drawing.figures_row import paint_figures, paint_figures_heading
+from studio_gui.drawing.film_marks import paint_film_marks, paint_stains
+from studio_gui.drawing.fonts import sized
+from studio_gui.drawing.gauge_axis import paint_gauge_axis
+from studio_gui.drawing.gauges import paint_gauges
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.pegs import LayState, paint_boundaries
 from studio_gui.drawing.ruler import INCH_M, ruler_unit_m
-from studio_gui.drawing.slips import paint_figures, paint_slips, sized
+from studio_gui.drawing.slips import paint_slips
 from studio_gui.drawing.tape import paint_tape
 from studio_gui.drawing.wool import paint_strands
 from studio_gui.wording.quantities import LAY_LENGTH, MASS, VOLUME, WETNESS, shown
@@ -29,11 +34,17 @@ def paint_lay(painter: QPainter, layout: LayLayout, look: Look, state: LayState,
     paint_tape(painter, layout, look, layout.tape_start, from_end=False)
     paint_tape(painter, layout, look, layout.tape_end, from_end=True)
     _paint_words(painter, layout, look)
+    paint_gauge_axis(painter, layout, look)
+    paint_figures_heading(painter, layout, look)
+    within = layout.pane.left(), layout.pane.right()
+    paint_stains(painter, layout, look, within)
     paint_strands(painter, layout, brush)
     _paint_selection(painter, layout, look, state)
-    paint_slips(painter, layout, look, state)
+    paint_slips(painter, layout, look, state, within)
     paint_boundaries(painter, layout, look, state)
-    paint_figures(painter, layout, look)
+    paint_film_marks(painter, layout, look, within)
+    paint_gauges(painter, layout, look, within)
+    paint_figures(painter, layout, look, within)
 
 
 def _paint_film(painter: QPainter, layout: LayLayout, look: Look) -> None:

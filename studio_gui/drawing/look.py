@@ -32,6 +32,11 @@ class Look:
     handle: QColor
     peg: QColor
     peg_lines: QColor
+    fibre: QColor
+    fleck: QColor
+    soak: QColor
+    waves: QColor
+    surface: QColor
 
 
 LIGHT = Look(
@@ -52,6 +57,11 @@ LIGHT = Look(
     handle=QColor("#1f6fb2"),
     peg=QColor("#fdfbf5"),
     peg_lines=QColor("#3d3a35"),
+    fibre=QColor("#f6f6f4"),
+    fleck=QColor("#c4c5c1"),
+    soak=QColor("#a9c3cf"),
+    waves=QColor("#3f6a7d"),
+    surface=QColor("#1c1b19"),
 )
 
 DARK = Look(
@@ -72,6 +82,11 @@ DARK = Look(
     handle=QColor("#6fb1e8"),
     peg=QColor("#2a2d31"),
     peg_lines=QColor("#eceae6"),
+    fibre=QColor("#15171a"),
+    fleck=QColor("#4a4f54"),
+    soak=QColor("#4f6d7d"),
+    waves=QColor("#b4dcec"),
+    surface=QColor("#eceae6"),
 )
 
 
@@ -80,6 +95,19 @@ def look_for(palette: QPalette) -> Look:
     window = palette.color(QPalette.ColorRole.Window)
     text = palette.color(QPalette.ColorRole.WindowText)
     return DARK if window.lightness() < text.lightness() else LIGHT
+
+
+def mixed(one: QColor, other: QColor, share: float) -> QColor:
+    """Return `one` with a share (0 to 1) of `other` in it, channel by channel.
+
+    >>> mixed(QColor("black"), QColor("white"), 0.2).name()
+    '#333333'
+    """
+    return QColor.fromRgbF(
+        one.redF() + (other.redF() - one.redF()) * share,
+        one.greenF() + (other.greenF() - one.greenF()) * share,
+        one.blueF() + (other.blueF() - one.blueF()) * share,
+    )
 
 
 def contrast(one: QColor, other: QColor) -> float:

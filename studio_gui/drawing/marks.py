@@ -42,6 +42,35 @@ def paint_saturation(painter: QPainter, box: QRectF, saturation: Saturation, loo
     painter.restore()
 
 
+def paint_undyed(painter: QPainter, box: QRectF, look: Look) -> None:
+    """Paint the cross-section of a strand that gets no liquor: a thin broken circle."""
+    side = min(box.width(), box.height())
+    painter.save()
+    pen = QPen(look.secondary, 1.1)
+    pen.setDashPattern([2.0, 1.6])
+    painter.setPen(pen)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawEllipse(box.center(), side * 0.36, side * 0.36)
+    painter.restore()
+
+
+def paint_wipe(painter: QPainter, box: QRectF, look: Look) -> None:
+    """Paint a folded cloth drawn to the right over a wet line: something is wiped out here."""
+    side = box.width()
+    painter.save()
+    painter.translate(box.topLeft())
+    painter.scale(side / 12.0, side / 12.0)
+    cloth = [QPointF(3.6, 1.0), QPointF(11.4, 1.0), QPointF(9.6, 7.4), QPointF(1.8, 7.4)]
+    painter.setPen(QPen(look.ink, 1.1))
+    painter.setBrush(look.paper)
+    painter.drawPolygon(QPolygonF(cloth))
+    painter.drawLine(QPointF(7.6, 1.0), QPointF(5.8, 7.4))
+    painter.setPen(QPen(look.text, 1.2))
+    for x in (0.6, 3.6, 6.6):
+        painter.drawLine(QPointF(x, 10.4), QPointF(x + 1.6, 10.4))
+    painter.restore()
+
+
 def paint_severity(painter: QPainter, box: QRectF, severity: Severity, look: Look) -> None:
     """Paint a slip with a hole (note), a diamond with a bar (warning) or a square with a cross (error)."""
     painter.save()

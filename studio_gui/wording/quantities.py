@@ -109,6 +109,17 @@ def shown_bare(kind: Kind, value: float, tongue: Tongue = TRANSLATED) -> str:
     return shown_number(_in_unit(kind, value, symbol), decimals, tongue)
 
 
+def one_shown(kind: Kind, tongue: Tongue = TRANSLATED) -> float:
+    """Return one of the unit in which `tongue` shows a kind, in the plan's unit: the step of its scales.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> one_shown(LAY_LENGTH, ENGLISH)
+    0.01
+    """
+    symbol, _ = kind.shown_in(tongue)
+    return unit(kind.dimension, symbol).to_inside(1.0) if symbol else 1.0
+
+
 def parse(kind: Kind, text: str, field: str, tongue: Tongue = TRANSLATED) -> float:
     """Return what is typed in `text`, in the plan's unit and inside the range called `field`.
 
