@@ -38,6 +38,7 @@ RANGES: dict[str, Range] = {
     "boundary_m": Range(0.0, 500.0),
     "gap_m": Range(-1.0, 1.0),
     "uptake_ml_per_g": Range(0.01, 20.0),
+    "applied_ml_per_g": Range(0.0, 40.0),
     "soak_ml_per_g": Range(0.0, 20.0),
     "limit_ml_per_g": Range(0.1, 40.0),
     "penetration_ml_per_g": Range(0.0, 20.0),
@@ -60,8 +61,6 @@ RANGES: dict[str, Range] = {
     "green_to_red": Range(-200.0, 200.0),
     "blue_to_yellow": Range(-200.0, 200.0),
     "graduation_ml": Range(0.01, 100.0),
-    "fade_steps": Range(2, 60),
-    "fade_strength": Range(0.01, 100.0),
 }
 
 

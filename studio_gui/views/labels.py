@@ -58,10 +58,10 @@ class TonedLabel(QLabel):
 
 
 class MessageLabel(TonedLabel):
-    """A sentence that says why something was not taken; out of sight while there is none."""
+    """A sentence: why something was not taken, or what was done; out of sight while there is none."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("over", parent)
+    def __init__(self, tone: Tone = "over", parent: QWidget | None = None) -> None:
+        super().__init__(tone, parent)
         self.setWordWrap(True)
         self.hide()
 

@@ -113,6 +113,7 @@ class MainWindow(QMainWindow):
         for room, pane in zip(self._rooms, filled, strict=True):
             room.setWidget(pane)
         self._table_room.addWidget(panes.table)
+        panes.table.offer(self.section_commands.actions, self.section_commands.remove_action)
         return panes
 
     def _connect(self) -> None:

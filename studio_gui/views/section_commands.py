@@ -8,13 +8,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.boundaries import equalise, reverse
 from studio_gui.domain.edits.inputs import fold_by_weight
+from studio_gui.domain.edits.order import move_sections
+from studio_gui.domain.edits.removal import remove_sections
 from studio_gui.domain.edits.sections import duplicate, merge, set_locked, split
 
 
@@ -30,6 +32,11 @@ class SectionCommands(QObject):
         self.equalise_action = self._action(self._equalise, "Ctrl+=")
         self.lock_action = self._action(self._lock, "Ctrl+L")
         self.lock_action.setCheckable(True)
+        self.earlier_action = self._action(self._earlier, "Ctrl+Shift+Up")
+        self.later_action = self._action(self._later, "Ctrl+Shift+Down")
+        self.remove_action = self._action(self._remove, "Del")
+        # of the views that show sections only: elsewhere the key deletes what is there
+        self.remove_action.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
         self.reverse_action = self._action(self._reverse)
         self.fold_by_weight_action = self._action(self._fold_by_weight)
         document.selected.connect(self._update)
@@ -44,6 +51,9 @@ class SectionCommands(QObject):
             *self.tool_actions,
             self.duplicate_action,
             self.lock_action,
+            self.earlier_action,
+            self.later_action,
+            self.remove_action,
             self.reverse_action,
             self.fold_by_weight_action,
         ]
@@ -60,6 +70,9 @@ class SectionCommands(QObject):
         self.duplicate_action.setText(self.tr("&Duplicate"))
         self.equalise_action.setText(self.tr("&Equalise"))
         self.lock_action.setText(self.tr("&Lock in place"))
+        self.earlier_action.setText(self.tr("Move &up, towards the start"))
+        self.later_action.setText(self.tr("Move d&own, towards the end"))
+        self.remove_action.setText(self.tr("Ta&ke out"))
         self.reverse_action.setText(self.tr("&Reverse the lay"))
         self.fold_by_weight_action.setText(self.tr("Fold by &weight"))
 
@@ -111,6 +124,26 @@ class SectionCommands(QObject):
         name = self.tr("Lock sections") if locked else self.tr("Unlock sections")
         self._document.edit(name, partial(set_locked, section_ids=self._document.selected_ids, locked=locked))
 
+    def _earlier(self) -> None:
+        first, last = self._run()
+        self._move(first, last, first - 1)
+
+    def _later(self) -> None:
+        first, last = self._run()
+        self._move(first, last, last + 2)
+
+    def _move(self, first: int, last: int, before: int) -> None:
+        if 0 <= before <= len(self._document.plan.sections):
+            edit = partial(move_sections, first=first, last=last, before=before)
+            self._document.edit(self.tr("Move sections"), edit)
+
+    def _remove(self) -> None:
+        going = self._document.selected_ids
+        stays = self._document.selected_index
+        if self._document.edit(self.tr("Take out sections"), partial(remove_sections, section_ids=going)):
+            sections = self._document.plan.sections
+            self._document.select(sections[min(stays, len(sections) - 1)].id)
+
     def _reverse(self) -> None:
         self._document.edit(self.tr("Reverse the lay"), reverse)
 
@@ -129,6 +162,10 @@ class SectionCommands(QObject):
         self.merge_action.setEnabled(several)
         self.equalise_action.setEnabled(several)
         self.reverse_action.setEnabled(several)
+        first, last = self._run()
+        self.earlier_action.setEnabled(first > 0)
+        self.later_action.setEnabled(last < len(plan.sections) - 1)
+        self.remove_action.setEnabled(len(self._document.selected_ids) < len(plan.sections))
         self.fold_by_weight_action.setEnabled(plan.lay.passes > 1)
         self.lock_action.setChecked(self._all_locked())
 

@@ -6,22 +6,29 @@ What a cell does not take is said under the table, and the cell keeps what it ha
 
 from __future__ import annotations
 
-from PySide6.QtCore import QItemSelection, QItemSelectionModel, QModelIndex
+from collections.abc import Sequence
+
+from PySide6.QtCore import QItemSelection, QItemSelectionModel, QModelIndex, QPoint, Qt
+from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QAbstractItemView, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
-from studio_gui.document.section_model import Column, SectionModel
+from studio_gui.document.section_model import SectionModel
+from studio_gui.document.section_rows import Column
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.views.delegates import ChoiceDelegate, SaturationDelegate
 from studio_gui.views.labels import MessageLabel
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.row_table import RowTable
+from studio_gui.views.table_actions import TableActions
+from studio_gui.wording.pasted import not_taken
 from studio_gui.wording.sentences import refusal
 
 #: Widest text that a column has to hold, by column; the name takes what is left.
 _WIDEST: dict[int, str] = {
     Column.LETTER: "AA",
     Column.FROM: "999.9",
+    Column.TO: "999.9",
     Column.LENGTH: "999.9",
     Column.FIBRE: "999.9",
     Column.LIQUID: "9999.9",
@@ -30,6 +37,8 @@ _WIDEST: dict[int, str] = {
     Column.DEPTH: "99.99",
     Column.ACID: "99.99",
     Column.STATE: "99.9 ml over",
+    Column.WIPED: "999.9",
+    Column.GAP: "-99.9",
     Column.LOCKED: "",
 }
 
@@ -47,13 +56,18 @@ class SectionTable(LiveWidget):
         choose = ChoiceDelegate(self.model.liquor_choices, self.view)
         self.view.setItemDelegateForColumn(Column.LETTER, choose)
         self.view.setItemDelegateForColumn(Column.STATE, SaturationDelegate(self.view))
+        self.actions_here = TableActions(document, self.model, self.view)
+        self.view.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         self.message = MessageLabel()
-        self.message.setContentsMargins(8, 4, 8, 4)
+        self.note = MessageLabel("secondary")
+        for label in (self.message, self.note):
+            label.setContentsMargins(8, 4, 8, 4)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.view, 1)
         column.addWidget(self.message)
+        column.addWidget(self.note)
         self.setFocusProxy(self.view)
         self.view.selectionModel().selectionChanged.connect(self._select_in_document)
         document.selected.connect(self._follow_document)
@@ -61,6 +75,8 @@ class SectionTable(LiveWidget):
         self.model.rearranged.connect(self._follow_document)
         self.model.refused.connect(self._say)
         self.model.accepted.connect(self._clear)
+        self.view.customContextMenuRequested.connect(self._open_menu)
+        self.actions_here.said.connect(self.note.say)
         self._retranslate()
         self._hide_what_repeats()
         self._follow_document()
@@ -70,6 +86,20 @@ class SectionTable(LiveWidget):
 
     def _retranslate(self) -> None:
         self.view.setAccessibleName(self.tr("Sections"))
+        self.actions_here.retranslate()
+
+    def offer(self, actions: Sequence[QAction], of_the_keys: QAction) -> None:
+        """Offer the window's actions on sections in the context menu, and one by its key while here."""
+        self.actions_here.offer(actions)
+        self.view.addAction(of_the_keys)
+
+    def _open_menu(self, point: QPoint) -> None:
+        """Open the context menu at the pointer, or by the keyboard at the current cell."""
+        index = self.view.indexAt(point)
+        if not index.isValid():
+            index = self.view.currentIndex()
+            point = self.view.visualRect(index).center()
+        self.actions_here.menu(index).popup(self.view.viewport().mapToGlobal(point))
 
     # -- selection -----------------------------------------------------------------------------------------
 
@@ -108,10 +138,12 @@ class SectionTable(LiveWidget):
     # -- what was not taken --------------------------------------------------------------------------------
 
     def _say(self, error: RovingLayError) -> None:
-        sentence = refusal(error, self._document.plan)
+        sentence = not_taken(self.model.typed, refusal(error, self._document.plan))
+        self.note.say("")
         self.message.say(sentence)
         self.view.setAccessibleDescription(sentence)
 
     def _clear(self) -> None:
         self.message.say("")
+        self.note.say("")
         self.view.setAccessibleDescription("")

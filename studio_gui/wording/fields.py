@@ -37,6 +37,7 @@ FIELD_KINDS: dict[str, Kind] = {
     "boundaries": LAY_LENGTH,
     "gap_m": LAY_LENGTH,
     "uptake_ml_per_g": WETNESS,
+    "applied_ml_per_g": WETNESS,
     "soak_ml_per_g": WETNESS,
     "limit_ml_per_g": WETNESS,
     "penetration_ml_per_g": WETNESS,
@@ -59,8 +60,6 @@ FIELD_KINDS: dict[str, Kind] = {
     "lightness": PLAIN,
     "green_to_red": PLAIN,
     "blue_to_yellow": PLAIN,
-    "fade_steps": COUNT,
-    "fade_strength": PLAIN,
 }
 
 
@@ -82,6 +81,7 @@ def _numbers(tongue: Tongue) -> dict[str, str]:
         "boundary_m": tongue.translate("Fields", "Place on the lay"),
         "gap_m": tongue.translate("Fields", "Gap or overlap"),
         "uptake_ml_per_g": tongue.translate("Fields", "Uptake"),
+        "applied_ml_per_g": tongue.translate("Fields", "Liquid on the fibre"),
         "soak_ml_per_g": tongue.translate("Fields", "Soak"),
         "limit_ml_per_g": tongue.translate("Fields", "Holding limit"),
         "penetration_ml_per_g": tongue.translate("Fields", "Penetration limit"),
@@ -104,8 +104,6 @@ def _numbers(tongue: Tongue) -> dict[str, str]:
         "lightness": tongue.translate("Fields", "L (lightness)"),
         "green_to_red": tongue.translate("Fields", "a (green to red)"),
         "blue_to_yellow": tongue.translate("Fields", "b (blue to yellow)"),
-        "fade_steps": tongue.translate("Fields", "Steps of the crossfade"),
-        "fade_strength": tongue.translate("Fields", "Times as strong"),
     }
 
 
@@ -136,6 +134,4 @@ def _others(tongue: Tongue) -> dict[str, str]:
         "role": tongue.translate("Fields", "What the stock is"),
         "strength_known": tongue.translate("Fields", "How the strength is known"),
         "basis": tongue.translate("Fields", "What the liquor stands on"),
-        "ladder_steps": tongue.translate("Fields", "Steps of the ladder"),
-        "ladder_name": tongue.translate("Fields", "Name of the ladder"),
     }

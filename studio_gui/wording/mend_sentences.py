@@ -178,6 +178,18 @@ MEND_WORDS: dict[str, MendWords] = {
     ),
 }
 
+#: What is said on a button that mends several findings, `{count}` of them, in one way.
+MEND_ALL_LABELS: dict[str, Telling] = {
+    "raise-liquid": lambda told: told.translate("Mends", "Raise all {count}"),
+    "less-but-stronger": lambda told: told.translate("Mends", "Less but stronger in all {count}"),
+    "two-passes": lambda told: told.translate("Mends", "All {count} in two passes"),
+    "wipe": lambda told: told.translate("Mends", "Plan a wipe for all {count}"),
+    "lower-depth": lambda told: told.translate("Mends", "Settle for less depth in all {count}"),
+    "take-out": lambda told: told.translate("Mends", "Take out all {count}"),
+    "remove-stock": lambda told: told.translate("Mends", "Take all {count} off the shelf"),
+    "remove-liquor": lambda told: told.translate("Mends", "Remove all {count}"),
+}
+
 UNKNOWN_MEND = MendWords(
     lambda told: told.translate("Mends", "Mend"),
     lambda told: told.translate("Mends", "This version has no words for it."),

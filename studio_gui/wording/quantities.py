@@ -6,6 +6,7 @@ here and nowhere else. A bare number has the unit in which the field shows its v
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from itertools import takewhile
 
@@ -118,6 +119,19 @@ def one_shown(kind: Kind, tongue: Tongue = TRANSLATED) -> float:
     """
     symbol, _ = kind.shown_in(tongue)
     return unit(kind.dimension, symbol).to_inside(1.0) if symbol else 1.0
+
+
+def shown_plain(kind: Kind, value: float, most_decimals: int, tongue: Tongue = TRANSLATED) -> str:
+    """Return `value` (in the plan's unit) as a spreadsheet reads it: a bare number, "" where it is not known.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> shown_plain(LAY_LENGTH, 1.0 / 3.0, 4, ENGLISH), shown_plain(DEPTH, float("nan"), 4, ENGLISH)
+    ('33.3333', '')
+    """
+    if math.isnan(value):
+        return ""
+    number = shown_number_briefly(_in_unit(kind, value, kind.shown_in(tongue)[0]), most_decimals, tongue)
+    return number.replace("\u2212", "-")
 
 
 def parse(kind: Kind, text: str, field: str, tongue: Tongue = TRANSLATED) -> float:

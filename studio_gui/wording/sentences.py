@@ -6,12 +6,14 @@ never with a crash.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.errors import FileProblem, RovingLayError
 from studio_gui.domain.plan import Plan
 from studio_gui.wording.check_sentences import CHECK_WORDS, UNKNOWN_CHECK, CheckWords, told_of
 from studio_gui.wording.file_sentences import INSIDE, OUTSIDE, located, with_path
-from studio_gui.wording.mend_sentences import MEND_WORDS, UNKNOWN_MEND, MendWords
+from studio_gui.wording.mend_sentences import MEND_ALL_LABELS, MEND_WORDS, UNKNOWN_MEND, MendWords
 from studio_gui.wording.refusal_sentences import EDITS, TYPED, VALUES
 from studio_gui.wording.told import Told
 from studio_gui.wording.translation import ENGLISH, TRANSLATED, Tongue
@@ -42,6 +44,12 @@ def check_text(check: Check, plan: Plan, tongue: Tongue = ENGLISH) -> str:
 def mend_label(mend: Mend, plan: Plan, tongue: Tongue = TRANSLATED) -> str:
     """Return the label of the mend's button: "Plan a wipe"."""
     return _mend_words(mend).label(Told(mend.params, tongue, plan))
+
+
+def mend_all_label(mends: Sequence[Mend], tongue: Tongue = TRANSLATED) -> str:
+    """Return the label of a button that applies mends of one code to several findings: "Raise all 8"."""
+    telling = MEND_ALL_LABELS.get(mends[0].code, UNKNOWN_MEND.label)
+    return telling(Told({"count": len(mends)}, tongue))
 
 
 def mend_cost(mend: Mend, plan: Plan, tongue: Tongue = TRANSLATED) -> str:

@@ -12,7 +12,8 @@ from PySide6.QtTest import QAbstractItemModelTester
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.row_model import SATURATION_ROLE
-from studio_gui.document.section_model import Column, SectionModel
+from studio_gui.document.section_model import SectionModel
+from studio_gui.document.section_rows import Column
 from studio_gui.domain.edits.boundaries import move_boundary, reverse
 from studio_gui.domain.edits.inputs import set_fibre, set_liquid
 from studio_gui.domain.edits.sections import change_section, merge, set_locked, split
@@ -49,8 +50,8 @@ def undo_text(model: SectionModel) -> str:
 def test_rows_show_the_worksheet_with_fixed_decimals(model: SectionModel) -> None:
     # 25 g at 2.5 ml/g: 62.5 ml, of which 30 in 50 parts are 1 % stock: depth 1.5 %; acid 2.5 ml/g of 1 %
     assert shown(model, 1) == [
-        *("B", "Section 2", "100.0", "100.0", "25.0", "62.5", "62.5", "2.50", "0.25", "2.50"),
-        *("", ""),
+        *("B", "Section 2", "100.0", "200.0", "100.0", "25.0", "62.5", "62.5", "2.50", "0.25", "2.50"),
+        *("", "", "", ""),
     ]
     assert shown(model, 0)[Column.DEPTH] == "1.50"
 
@@ -93,15 +94,19 @@ def test_figures_stand_on_the_right_and_so_do_their_headings(model: SectionModel
             model.headerData(column, Qt.Orientation.Horizontal, Role.TextAlignmentRole)
         )
         is_right = bool(heading & Qt.AlignmentFlag.AlignRight)
-        assert is_right == (Column.FROM <= column <= Column.ACID)
+        assert is_right == (Column.FROM <= column <= Column.ACID or column in (Column.WIPED, Column.GAP))
         assert is_right == (model.index(0, column).data(Role.TextAlignmentRole) is not None)
 
 
 def test_only_what_can_be_typed_is_editable(model: SectionModel) -> None:
-    editable = {
-        column for column in Column if model.flags(model.index(0, column)) & Qt.ItemFlag.ItemIsEditable
-    }
-    assert editable == {Column.LETTER, Column.NAME, Column.LENGTH, Column.LIQUID}
+    def editable(row: int) -> set[Column]:
+        cells = ((column, model.index(row, column)) for column in Column)
+        return {column for column, cell in cells if model.flags(cell) & Qt.ItemFlag.ItemIsEditable}
+
+    figures = {Column.FIBRE, Column.DEPTH, Column.ACID, Column.STATE, Column.LOCKED}
+    assert editable(1) == set(Column) - figures
+    assert editable(0) == editable(1) - {Column.FROM}, "the lay starts where it starts"
+    assert editable(3) == editable(1) - {Column.TO, Column.GAP}, "and ends where it ends"
 
 
 # -- announcing ----------------------------------------------------------------------------------------------
@@ -190,6 +195,36 @@ def test_typed_ml_are_fixed_and_follow_lets_them_go(model: SectionModel) -> None
     assert undo_text(model) == "Fix liquid"
 
 
+@pytest.mark.parametrize(("column", "place"), [(Column.FROM, 0), (Column.TO, 1)])
+def test_a_typed_place_moves_the_boundary_there(model: SectionModel, column: Column, place: int) -> None:
+    before = model.document.plan.edges_m
+    assert typed(model, 1, column, "130 cm")
+    edges = list(before)
+    edges[place + 1] = 1.3
+    assert model.document.plan.edges_m == pytest.approx(tuple(edges))
+    assert undo_text(model) == "Move boundary"
+
+
+def test_ml_for_each_gram_or_each_roving_fix_the_liquid(model: SectionModel) -> None:
+    model.document.edit("", partial(set_fibre, rovings=4))
+    typed(model, 0, Column.APPLIED, "1.4")
+    assert fixed_ml(model) == pytest.approx(140.0), "100 g in four rovings"
+    typed(model, 0, Column.PER_ROVING, "12,5 ml")
+    assert fixed_ml(model) == pytest.approx(50.0)
+    typed(model, 0, Column.APPLIED, "follow")
+    assert fixed_ml(model) is None
+
+
+def test_a_wipe_and_a_gap_are_typed_and_shown_where_there_are_some(model: SectionModel) -> None:
+    assert shown(model, 1)[Column.WIPED : Column.LOCKED] == ["", ""]
+    typed(model, 1, Column.WIPED, "8")
+    typed(model, 1, Column.GAP, "-2 cm")
+    assert shown(model, 1)[Column.WIPED : Column.LOCKED] == ["8.0", "-2.0"]
+    assert model.document.plan.sections[1].wiped_ml == 8.0
+    assert model.document.plan.boundaries[1].gap_m == pytest.approx(-0.02)
+    assert model.index(1, Column.GAP).data(Role.EditRole) == "-2.0 cm"
+
+
 @pytest.mark.parametrize("typed_in", ["q3", "c", " C "])
 def test_a_liquor_is_chosen_by_id_or_letter(model: SectionModel, typed_in: str) -> None:
     assert typed(model, 0, Column.LETTER, typed_in)
@@ -214,6 +249,10 @@ def test_ticking_locks_and_unlocks(model: SectionModel) -> None:
         (Column.LIQUID, "-5", "out-of-range"),
         (Column.LETTER, "Z", "unknown-liquor"),
         (Column.NAME, "x" * 301, "text-too-long"),
+        (Column.TO, "3 m", "boundary-out-of-range"),
+        (Column.APPLIED, "41", "out-of-range"),
+        (Column.WIPED, "some", "not-a-number"),
+        (Column.GAP, "2 m", "out-of-range"),
     ],
 )
 def test_what_is_no_value_is_refused_and_the_old_one_stays(

@@ -13,7 +13,7 @@ from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
-from studio_gui.document.section_model import Column
+from studio_gui.document.section_rows import Column
 from studio_gui.domain.edits.sections import set_locked
 from studio_gui.storage.files import read_plan
 from studio_gui.views.main_window import MainWindow

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
-from studio_gui.document.section_model import Column
+from studio_gui.document.section_rows import Column
 from studio_gui.domain.edits.boundaries import move_boundary, reverse
 from studio_gui.domain.edits.inputs import set_fibre
 from studio_gui.domain.edits.sections import change_section, duplicate, merge, split
@@ -35,7 +35,7 @@ SHIFT = Qt.KeyboardModifier.ShiftModifier
 
 @pytest.fixture
 def table(document: OpenPlan, qtbot: QtBot) -> SectionTable:
-    return shown(SectionTable(document), qtbot, 860, 240)
+    return shown(SectionTable(document), qtbot, 1080, 240)
 
 
 def selected_rows(table: SectionTable) -> list[int]:

@@ -372,7 +372,7 @@ def test_a_crushed_section_is_said_to_be_too_short_and_can_be_taken_out() -> Non
 
 
 def test_figures_past_all_measure_are_said_as_more_than_a_hundred() -> None:
-    uneven = {"ratio": 1234.5, "lowest_id": "s1", "highest_id": "s2"}
+    uneven: dict[str, Param] = {"ratio": 1234.5, "lowest_id": "s1", "highest_id": "s2"}
     uneven |= {"lowest_pct_owf": 0.5, "highest_pct_owf": 617.25}
     check = Check("acid-uneven", "warning", ("s1", "s2"), uneven)
     assert check_title(check, KELP_FREE, ENGLISH) == "Acid differs more than 100 times, B to C"

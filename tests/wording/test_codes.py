@@ -14,16 +14,25 @@ from pathlib import Path
 import pytest
 
 from studio_gui.domain.checks.check import Check, Mend
+from studio_gui.domain.edits.mends import EACH_ON_ITS_OWN
 from studio_gui.domain.errors import EditRefused, FileProblem, InvalidPlan, Param, RovingLayError
 from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.ranges import RANGES
 from studio_gui.wording.check_sentences import CHECK_WORDS
 from studio_gui.wording.fields import FIELD_KINDS, field_name
 from studio_gui.wording.file_sentences import INSIDE, OUTSIDE
-from studio_gui.wording.mend_sentences import MEND_WORDS
+from studio_gui.wording.mend_sentences import MEND_ALL_LABELS, MEND_WORDS
 from studio_gui.wording.numbers import UNKNOWN
 from studio_gui.wording.refusal_sentences import EDITS, TYPED, VALUES
-from studio_gui.wording.sentences import check_reason, check_text, check_title, mend_cost, mend_label, refusal
+from studio_gui.wording.sentences import (
+    check_reason,
+    check_text,
+    check_title,
+    mend_all_label,
+    mend_cost,
+    mend_label,
+    refusal,
+)
 from studio_gui.wording.translation import ENGLISH
 
 PACKAGE = Path(__file__).resolve().parents[2] / "studio_gui"
@@ -34,7 +43,7 @@ CODE = re.compile(r"[a-z]+(-[a-z0-9]+)+")
 #: Of this form, in modules that hand on codes they keep in tables, and yet no code.
 NO_CODES = {"roving-lay-plan"}
 COUNTED = {"count", "most", "length", "longest", "rovings", "sections", "version", "ours", "line", "column"}
-COUNTED |= {"step", "stocks", "deepest", "most_bytes", "ratio", "factor", "bulk", "fibre"}
+COUNTED |= {"deepest", "most_bytes", "ratio", "factor", "bulk", "fibre"}
 UNITS_AT_THE_END = ("_ml", "_mm", "_m", "_g", "_pct", "_pct_owf", "_share", "_per_g", "_per_l", "_parts")
 
 
@@ -106,6 +115,14 @@ def test_the_collection_finds_what_is_known_to_be_there() -> None:
 def test_every_check_and_every_mend_has_words_and_no_words_are_left_over() -> None:
     assert codes_of("Check") == set(CHECK_WORDS)
     assert codes_of("Mend") == set(MEND_WORDS)
+
+
+def test_every_mend_that_can_be_done_for_all_has_a_label_with_their_number() -> None:
+    assert set(MEND_ALL_LABELS) == set(EACH_ON_ITS_OWN)
+    labels = {mend_all_label([Mend(code)] * 7, ENGLISH) for code in EACH_ON_ITS_OWN}
+    assert len(labels) == len(EACH_ON_ITS_OWN)
+    assert all("7" in label for label in labels)
+    assert mend_all_label([Mend("something-new")] * 2, ENGLISH) == "Mend"
 
 
 def test_every_refusal_has_words_and_no_words_are_left_over() -> None:

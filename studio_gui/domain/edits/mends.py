@@ -6,11 +6,11 @@ mend itself speaks of the whole plan.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from typing import cast
 
-from studio_gui.domain.checks.check import Mend
+from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.edits.inputs import set_liquid
 from studio_gui.domain.edits.liquors import own_liquor, remove_liquor, replace_liquor
 from studio_gui.domain.edits.removal import remove_sections
@@ -19,6 +19,18 @@ from studio_gui.domain.edits.stocks import remove_stock, set_acid_everywhere
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import AcidLine, Plan
+
+#: Mends that change one section, stock or liquor, and nothing that another of them goes by.
+EACH_ON_ITS_OWN = (
+    "raise-liquid",
+    "less-but-stronger",
+    "two-passes",
+    "wipe",
+    "lower-depth",
+    "take-out",
+    "remove-stock",
+    "remove-liquor",
+)
 
 
 def apply_mend(plan: Plan, mend: Mend) -> Plan:
@@ -33,6 +45,28 @@ def apply_mend(plan: Plan, mend: Mend) -> Plan:
     if edit is None or not mend.one_click:
         raise EditRefused("mend-is-advice", mend=mend.code)
     return edit(plan, mend)
+
+
+def apply_mends(plan: Plan, mends: Iterable[Mend]) -> Plan:
+    """Return the plan with mends of several findings applied one after the other; as `apply_mend`."""
+    for mend in mends:
+        plan = apply_mend(plan, mend)
+    return plan
+
+
+def mends_for_all(checks: Sequence[Check]) -> tuple[tuple[Mend, ...], ...]:
+    """Return the ways to mend several findings of one code at once, each as its mends in their order.
+
+    Only mends that keep to what they name can be put together: what one of them does leaves the others right.
+    """
+    if len(checks) < 2:
+        return ()
+    ways = []
+    for code in (mend.code for mend in checks[0].mends):
+        way = tuple(mend for check in checks for mend in check.mends if mend.code == code and mend.one_click)
+        if code in EACH_ON_ITS_OWN and len(way) == len(checks):
+            ways.append(way)
+    return tuple(ways)
 
 
 def _number(mend: Mend, name: str) -> float:

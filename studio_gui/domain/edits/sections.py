@@ -15,6 +15,7 @@ from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.geometry import lay_mass_to
 from studio_gui.domain.plan import SHORTEST_SECTION_M, Plan
+from studio_gui.domain.ranges import checked
 from studio_gui.domain.sections import Boundary, Section
 
 
@@ -37,6 +38,26 @@ def change_section(plan: Plan, section_id: str, **changes: Any) -> Plan:  # noqa
     return replace(plan, sections=sections)
 
 
+def follow_fibre(plan: Plan, section_ids: Iterable[str]) -> Plan:
+    """Let the liquid of the named sections follow the fibre; `InvalidPlan` ``unknown-section``."""
+    for section_id in section_ids:
+        plan = change_section(plan, section_id, fixed_ml=None)
+    return plan
+
+
+def paint_per_gram(plan: Plan, section_id: str, applied_ml_per_g: float) -> Plan:
+    """Fix a section's liquid at so many ml for each gram of its dry fibre.
+
+    Raises
+    ------
+    InvalidPlan
+        ``out-of-range`` for more than can be painted; ``unknown-section``.
+    """
+    grams = float(section_figures(plan).fibre_g[plan.section_index(section_id)])
+    fixed_ml = checked("applied_ml_per_g", applied_ml_per_g) * grams
+    return change_section(plan, section_id, fixed_ml=fixed_ml)
+
+
 def split(plan: Plan, index: int, position_m: float) -> Plan:
     """Cut section `index` in two at `position_m` (m along the lay); both paint with the same liquor.
 
@@ -47,7 +68,7 @@ def split(plan: Plan, index: int, position_m: float) -> Plan:
     EditRefused
         ``section-locked``; ``boundary-out-of-range`` when the cut leaves nearly nothing on one side.
     """
-    section = unlocked(plan, index)
+    section = _unlocked(plan, index)
     start_m, end_m = plan.edges_m[index : index + 2]
     gap_before_m, gap_after_m = plan.half_gaps_m[index : index + 2]
     low_m, high_m = start_m + gap_before_m + SHORTEST_SECTION_M, end_m - gap_after_m - SHORTEST_SECTION_M
@@ -72,7 +93,7 @@ def merge(plan: Plan, first: int, last: int, keep: int | None = None) -> Plan:
     """
     if not 0 <= first < last < len(plan.sections):
         raise EditRefused("nothing-to-merge")
-    run = [unlocked(plan, index) for index in range(first, last + 1)]
+    run = [_unlocked(plan, index) for index in range(first, last + 1)]
     fixed: float | None = None
     if any(section.fixed_ml is not None for section in run):
         fixed = float(section_figures(plan).liquid_ml[first : last + 1].sum())
@@ -98,7 +119,7 @@ def duplicate(plan: Plan, index: int) -> Plan:
         ``section-locked`` when any section is locked, because all have to move.
     """
     for other in range(len(plan.sections)):
-        unlocked(plan, other)
+        _unlocked(plan, other)
     section = plan.sections[index]
     copy = replace(section, id=new_id("s", (one.id for one in plan.sections)))
     lengths = list(lengths_m(plan))
@@ -125,8 +146,7 @@ def set_locked(plan: Plan, section_ids: Iterable[str], locked: bool) -> Plan:
     return replace(plan, sections=sections)
 
 
-def unlocked(plan: Plan, index: int) -> Section:
-    """Return section `index`; `EditRefused` ``section-locked`` when it is locked."""
+def _unlocked(plan: Plan, index: int) -> Section:
     section = plan.sections[index]
     if section.locked:
         raise EditRefused("section-locked", section=section.name, section_id=section.id)

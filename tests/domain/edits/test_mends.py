@@ -11,7 +11,7 @@ from hypothesis import given
 
 from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.edits.boundaries import move_boundary
-from studio_gui.domain.edits.mends import apply_mend
+from studio_gui.domain.edits.mends import apply_mend, apply_mends, mends_for_all
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.edits.stocks import add_stock
 from studio_gui.domain.errors import EditRefused, Param
@@ -178,6 +178,43 @@ def test_a_crushed_section_is_taken_out() -> None:
     mended = apply_mend(plan, check.mends[0])
     assert [section.id for section in mended.sections] == ["s2", "s3"]
     assert mended.lay_length_m == plan.lay_length_m
+
+
+@given(plans())
+def test_one_way_for_all_mends_each_as_its_own_button_does(plan: Plan) -> None:
+    """Each keeps to what it names: whatever the order, every finding gets what its own mend says."""
+    by_code: dict[tuple[str, str], list[Check]] = {}
+    for check in worksheet(plan).checks:
+        by_code.setdefault((check.code, check.severity), []).append(check)
+    for checks in by_code.values():
+        for way in mends_for_all(checks):
+            assert len(way) == len(checks)
+            if way[0].code == "take-out":
+                continue  # two neighbours leave their places to one another
+            forth, back = apply_mends(plan, way), apply_mends(plan, way[::-1])
+            amounts = [
+                (section.fixed_ml, section.wiped_ml, section.second_pass_ml) for section in forth.sections
+            ]
+            assert amounts == [(one.fixed_ml, one.wiped_ml, one.second_pass_ml) for one in back.sections]
+            assert {stock.id for stock in forth.stocks} == {stock.id for stock in back.stocks}
+
+
+def test_several_dry_cores_are_wetted_in_one_go() -> None:
+    plan = replace(plain_plan(4), liquid=replace(plain_plan(4).liquid, uptake_ml_per_g=1.2))
+    dry = [check for check in worksheet(plan).checks if check.code == "under"]
+    (way,) = mends_for_all(dry)  # raising the uptake is one mend for all as it is
+    assert [mend.code for mend in way] == ["raise-liquid"] * 4
+    assert not [one for one in worksheet(apply_mends(plan, way)).checks if one.code == "under"]
+    assert mends_for_all(dry[:1]) == ()
+
+
+def test_what_only_some_findings_offer_is_no_way_for_all() -> None:
+    wipe, spin = Mend("wipe", {"section_id": "s1", "wiped_ml": 1.0}), Mend("spin-out")
+    checks = [
+        Check("over", "warning", ("s1",), {}, (wipe, spin)),
+        Check("over", "warning", ("s2",), {}, (spin,)),
+    ]
+    assert mends_for_all(checks) == ()
 
 
 def test_advice_cannot_be_clicked() -> None:

@@ -7,7 +7,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio_gui.domain.edits.boundaries import lengths_m, set_gap
-from studio_gui.domain.edits.sections import change_section, duplicate, merge, split
+from studio_gui.domain.edits.sections import (
+    change_section,
+    duplicate,
+    follow_fibre,
+    merge,
+    paint_per_gram,
+    split,
+)
 from studio_gui.domain.edits.sections import set_locked as lock
 from studio_gui.domain.errors import EditRefused, InvalidPlan, RovingLayError
 from studio_gui.domain.figures import section_figures
@@ -36,6 +43,19 @@ def test_a_cut_shares_liquid_by_weight_and_keeps_the_liquor() -> None:
     assert [first.fixed_ml, second.fixed_ml] == pytest.approx([20.0, 60.0])
     assert (first.wiped_ml, second.wiped_ml) == pytest.approx((1.0, 3.0))
     assert (first.second_pass_ml, second.second_pass_ml) == pytest.approx((2.0, 6.0))
+
+
+def test_liquid_by_the_gram_is_fixed_at_so_many_ml() -> None:
+    # 2 m of 25 g/m are 50 g
+    assert paint_per_gram(PLAN, "s3", 1.4).sections[2].fixed_ml == pytest.approx(70.0)
+    with pytest.raises(InvalidPlan, match="out-of-range"):
+        paint_per_gram(PLAN, "s3", 40.5)
+
+
+def test_liquid_follows_the_fibre_again_where_it_is_named() -> None:
+    fixed = change_section(change_section(PLAN, "s1", fixed_ml=9.0), "s3", fixed_ml=80.0)
+    plan = follow_fibre(fixed, ["s3", "s2"])
+    assert [section.fixed_ml for section in plan.sections] == [9.0, None, None]
 
 
 def test_a_cut_leaves_the_gaps_on_both_sides() -> None:

@@ -1,0 +1,60 @@
+"""What is said of a list of lengths that was pasted: what it did, or what can be done with it.
+
+The rule of this module: how many were found, how many are needed, and by how much they were scaled; what was
+typed and not taken is quoted, so that it is not lost.
+"""
+
+from __future__ import annotations
+
+from studio_gui.wording.naming import one_line
+from studio_gui.wording.numbers import shown_number_briefly
+from studio_gui.wording.translation import TRANSLATED, Tongue
+
+FACTOR_DECIMALS = 4
+
+
+def lengths_taken(count: int, factor: float, tongue: Tongue = TRANSLATED) -> str:
+    """Return what pasted lengths did: "5 lengths taken, each multiplied by 0.9524 to fill the lay."."""
+    scaled = shown_number_briefly(factor, FACTOR_DECIMALS, tongue)
+    if scaled == "1":
+        return tongue.translate("Pasted", "{count} lengths taken as they are.").format(count=count)
+    return tongue.translate(
+        "Pasted", "{count} lengths taken, each multiplied by {factor} to fill the place they are for."
+    ).format(count=count, factor=scaled)
+
+
+def lengths_do_not_fit(count: int, sections: int, chosen: int, tongue: Tongue = TRANSLATED) -> str:
+    """Return how many lengths were found, and how many are needed."""
+    if 1 < chosen < sections:
+        return tongue.translate(
+            "Pasted",
+            "{count} lengths were found. The chosen sections need {chosen}, and all of them {sections}.",
+        ).format(count=count, chosen=chosen, sections=sections)
+    return tongue.translate(
+        "Pasted", "{count} lengths were found, and {sections} sections need one each."
+    ).format(count=count, sections=sections)
+
+
+def sections_could_be_made(count: int, sections: int, tongue: Tongue = TRANSLATED) -> str:
+    """Return what making sections from the list would do."""
+    if count > sections:
+        return tongue.translate(
+            "Pasted", "Make {count} sections of it? The order of the liquors begins anew after the last."
+        ).format(count=count)
+    return tongue.translate(
+        "Pasted", "Make {count} sections of it? The first keep their liquors, the last {gone} are taken out."
+    ).format(count=count, gone=sections - count)
+
+
+def not_taken(typed: str, sentence: str, tongue: Tongue = TRANSLATED) -> str:
+    """Return a refusal with what was typed, unless the sentence quotes it already.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> not_taken("80", "C Kelp is locked.", ENGLISH)
+    'C Kelp is locked. “80” was not taken.'
+    """
+    if not typed or f"“{typed.strip()}”" in sentence:
+        return sentence
+    return tongue.translate("Pasted", "{sentence} “{typed}” was not taken.").format(
+        typed=one_line(typed), sentence=sentence
+    )
