@@ -175,7 +175,7 @@ class OpenPlan(QObject):
 
     def _show(self, plan: Plan) -> None:
         if plan is not self._sheet.plan:
-            self._sheet = worksheet(plan)
+            self._sheet = worksheet(plan, self._sheet)
             self.shown.emit()
 
     def _clean_changed(self) -> None:

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from studio_gui.domain import acid, dye, liquid
 from studio_gui.domain.geometry import lay_mass_to
 from studio_gui.domain.plan import Plan
+from studio_gui.domain.recipes import Recipes, recipes
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -35,6 +36,8 @@ class SectionFigures:
 
     Attributes
     ----------
+    recipes
+        What is painted on each section and what is in it.
     edges_m
         (n + 1,) where sections start and end, m along the lay.
     edges_g
@@ -60,6 +63,7 @@ class SectionFigures:
     """
 
     plan: Plan
+    recipes: Recipes
     edges_m: FloatArray
     edges_g: FloatArray
     fibre_g: FloatArray
@@ -124,49 +128,47 @@ class SectionFigures:
         return "under" if self.under[index] else "in range"
 
 
-def section_figures(plan: Plan) -> SectionFigures:
-    """Compute the figures of every section of `plan`; cost is linear in sections times stocks."""
+def section_figures(plan: Plan, before: SectionFigures | None = None) -> SectionFigures:
+    """Compute the figures of every section of `plan`; cost is linear in sections times stocks.
+
+    `before` are figures of the plan that this one was made from: what still holds is taken over from there.
+    They make no difference but of time.
+    """
     edges_m = np.array(plan.edges_m)
     edges_g = lay_mass_to(plan.fibre, plan.lay, edges_m)
     fibre_g = np.diff(edges_g)
-    liquor_column = {liquor.id: column for column, liquor in enumerate(plan.liquors)}
-    liquor_index = np.array([liquor_column[section.liquor_id] for section in plan.sections], dtype=np.intp)
-    empty = np.array([liquor.is_empty for liquor in plan.liquors], dtype=bool)[liquor_index]
-    fixed = np.array([np.nan if s.fixed_ml is None else s.fixed_ml for s in plan.sections])
-    liquid_ml = np.where(np.isnan(fixed), plan.liquid.uptake_ml_per_g * fibre_g, fixed)
-    liquid_ml = np.where(empty, 0.0, liquid_ml)
-    wiped_ml = np.array([section.wiped_ml for section in plan.sections])
-    later_ml = np.minimum([section.second_pass_ml for section in plan.sections], liquid_ml)
+    mix = before.recipes if before is not None and before.recipes.are_of(plan) else recipes(plan)
+    liquid_ml = np.where(np.isnan(mix.fixed_ml), plan.liquid.uptake_ml_per_g * fibre_g, mix.fixed_ml)
+    liquid_ml = np.where(mix.empty, 0.0, liquid_ml)
+    first_ml = liquid_ml - np.minimum(mix.second_pass_ml, liquid_ml)
     soak = plan.liquid.soak_ml_per_g
     applied = liquid_ml / fibre_g
-    held_before = liquid.held_ml_per_g(soak, liquid_ml - later_ml, 0.0, fibre_g)
-    held = liquid.held_ml_per_g(soak, liquid_ml - later_ml, wiped_ml, fibre_g)
-    amounts_ml, wanted_ml = _amounts(plan, liquor_index, liquid_ml, fibre_g)
-    strengths = np.array([stock.strength_pct for stock in plan.dyes])
-    is_dye = np.array([stock.is_dye for stock in plan.stocks], dtype=bool)
-    depth = dye.depth_pct_owf(amounts_ml[:, is_dye], strengths, fibre_g[:, np.newaxis])
-    kept = 1.0 - liquid.wiped_share(wiped_ml, soak * fibre_g, liquid_ml)
+    held = liquid.held_ml_per_g(soak, first_ml, mix.wiped_ml, fibre_g)
+    amounts_ml, wanted_ml = _amounts(plan, mix, liquid_ml, fibre_g)
+    depth = dye.depth_pct_owf(amounts_ml[:, mix.is_dye], mix.strengths_pct, fibre_g[:, np.newaxis])
+    kept = 1.0 - liquid.wiped_share(mix.wiped_ml, soak * fibre_g, liquid_ml)
     soak_acid = plan.liquid.soak_acid_g_per_l
     acid_pct = acid.acid_pct_owf(
         applied,
-        acid.jar_acid_g_per_l(amounts_ml, stock_acid_g_per_l(plan)),
+        acid.jar_acid_g_per_l(amounts_ml, mix.acid_g_per_l),
         soak,
         np.nan if soak_acid is None else soak_acid,
     )
     return SectionFigures(
         plan=plan,
+        recipes=mix,
         edges_m=edges_m,
         edges_g=edges_g,
         fibre_g=fibre_g,
         liquid_ml=liquid_ml,
-        wiped_ml=wiped_ml,
+        wiped_ml=mix.wiped_ml,
         applied_ml_per_g=applied,
-        held_before_wiping_ml_per_g=held_before,
+        held_before_wiping_ml_per_g=liquid.held_ml_per_g(soak, first_ml, 0.0, fibre_g),
         held_ml_per_g=held,
         free_ml=liquid.free_ml(held, plan.liquid.limit_ml_per_g, fibre_g),
         under=liquid.above(plan.liquid.penetration_ml_per_g, applied),
         over=liquid.above(held, plan.liquid.limit_ml_per_g),
-        liquor_index=liquor_index,
+        liquor_index=mix.liquor_index,
         amounts_ml=amounts_ml,
         wanted_ml=wanted_ml,
         depth_pct_owf=depth,
@@ -175,40 +177,24 @@ def section_figures(plan: Plan) -> SectionFigures:
     )
 
 
-def stock_acid_g_per_l(plan: Plan) -> FloatArray:
-    """Return (stocks,) acid of each stock, g/L, nan where unknown."""
-    return np.array([np.nan if stock.acid_g_per_l is None else stock.acid_g_per_l for stock in plan.stocks])
-
-
 def _amounts(
-    plan: Plan, liquor_index: NDArray[np.intp], liquid_ml: FloatArray, fibre_g: FloatArray
+    plan: Plan, mix: Recipes, liquid_ml: FloatArray, fibre_g: FloatArray
 ) -> tuple[FloatArray, FloatArray]:
     """Return (n, stocks) ml of each stock and (n,) ml of dye stock that wanted depths need.
 
     Where the wanted depths need more stock than there is liquid, the stocks are cut to the liquid in
     proportion: the jar is neat and the depth falls short, which the checks report.
     """
-    column = {stock.id: index for index, stock in enumerate(plan.stocks)}
-    shares = np.zeros((len(plan.liquors), len(plan.stocks)))
-    wanted_ml_per_g = np.zeros_like(shares)
-    for row, liquor in enumerate(plan.liquors):
-        total = liquor.total_parts
-        for part in liquor.parts:
-            shares[row, column[part.stock_id]] = part.parts / total if total > 0.0 else 0.0
-        for depth in liquor.depths:
-            stock = plan.stocks[column[depth.stock_id]]
-            wanted_ml_per_g[row, column[depth.stock_id]] = depth.depth_pct_owf / stock.strength_pct
-    wanted = wanted_ml_per_g[liquor_index] * fibre_g[:, np.newaxis]
+    wanted = mix.wanted_ml_per_g * fibre_g[:, np.newaxis]
     needed = wanted.sum(axis=1)
     cut = np.divide(liquid_ml, needed, out=np.ones_like(needed), where=needed > liquid_ml)
     stocks = wanted * cut[:, np.newaxis]
     rest = liquid_ml - stocks.sum(axis=1)
     rest = np.where(rest > 1e-12 * liquid_ml, rest, 0.0)  # a neat jar has no trace of let-down from rounding
-    amounts = stocks + rest[:, np.newaxis] * shares[liquor_index]
+    amounts = stocks + rest[:, np.newaxis] * mix.shares
     if plan.acid_line is not None:
-        let_down = np.array([not stock.is_dye for stock in plan.stocks], dtype=bool)
-        line = column[plan.acid_line.stock_id]
+        line = [stock.id for stock in plan.stocks].index(plan.acid_line.stock_id)
         amounts = acid.with_acid_line(
-            amounts, stock_acid_g_per_l(plan), let_down, line, plan.acid_line.jar_g_per_l
+            amounts, mix.acid_g_per_l, ~mix.is_dye, line, plan.acid_line.jar_g_per_l
         )
     return amounts, needed

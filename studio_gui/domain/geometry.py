@@ -78,6 +78,8 @@ def mass_to(fibre: Fibre, strip_m: ArrayLike) -> FloatArray:
     25.0
     """
     shares = np.asarray(strip_m, dtype=np.float64) / fibre.length_m
+    if not fibre.mass_marks:  # an even top needs no table, and most are
+        return fibre.mass_g * np.minimum(np.maximum(shares, 0.0), 1.0)
     return fibre.mass_g * np.interp(shares, *_mass_knots(fibre))
 
 

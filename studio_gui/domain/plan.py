@@ -7,7 +7,7 @@ unique and points somewhere, sections tile the lay, and each section is at least
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from functools import cached_property
 from itertools import pairwise
 from typing import Literal, Protocol
@@ -158,6 +158,20 @@ class Plan:
     def let_downs(self) -> tuple[Stock, ...]:
         """The stocks without dye, in their order."""
         return tuple(stock for stock in self.stocks if not stock.is_dye)
+
+    def with_boundaries(self, boundaries: tuple[Boundary, ...]) -> Plan:
+        """Return this plan with other boundaries. Only they are checked, for all else is valid already.
+
+        Raises
+        ------
+        InvalidPlan
+            ``boundaries-do-not-match``, ``section-too-short``.
+        """
+        plan = object.__new__(Plan)
+        plan.__dict__.update({one.name: getattr(self, one.name) for one in fields(self)})
+        plan.__dict__["boundaries"] = boundaries
+        plan._check_boundaries()
+        return plan
 
     def stock(self, stock_id: str) -> Stock:
         """Return the stock with this id; `InvalidPlan` ``unknown-stock`` when there is none."""

@@ -61,6 +61,8 @@ RANGES: dict[str, Range] = {
     "green_to_red": Range(-200.0, 200.0),
     "blue_to_yellow": Range(-200.0, 200.0),
     "graduation_ml": Range(0.01, 100.0),
+    "fade_steps": Range(2, 60),
+    "fade_strength": Range(0.01, 100.0),
 }
 
 

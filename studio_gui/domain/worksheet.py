@@ -80,6 +80,6 @@ class Worksheet:
         return lay_colours(self.figures, positions_m)
 
 
-def worksheet(plan: Plan) -> Worksheet:
-    """Return the worksheet of `plan`."""
-    return Worksheet(plan, section_figures(plan))
+def worksheet(plan: Plan, before: Worksheet | None = None) -> Worksheet:
+    """Return the worksheet of `plan`; `before`, of the plan that it was made from, only spares time."""
+    return Worksheet(plan, section_figures(plan, None if before is None else before.figures))

@@ -38,10 +38,19 @@ def parse_amounts(text: str, tongue: Tongue = TRANSLATED) -> tuple[float, ...]:
     check_length(text, LONGEST_AMOUNTS)
     if not text.strip():
         raise InvalidPlan("nothing-typed-in")
-    terms = _BETWEEN.split(text)
+    terms = amount_terms(text)
     if len(terms) > MOST_STOCKS_IN_LIQUOR:
         raise InvalidPlan("too-many", field="parts", count=len(terms), most=MOST_STOCKS_IN_LIQUOR)
     return tuple(_amount(term, text, tongue) for term in terms)
+
+
+def amount_terms(text: str) -> list[str]:
+    """Return what stands between the plus signs of `text`.
+
+    >>> amount_terms("12 and 38")
+    ['12 ', ' 38']
+    """
+    return _BETWEEN.split(text)
 
 
 def shown_amounts(amounts_ml: Iterable[float], tongue: Tongue = TRANSLATED) -> str:

@@ -60,6 +60,8 @@ FIELD_KINDS: dict[str, Kind] = {
     "lightness": PLAIN,
     "green_to_red": PLAIN,
     "blue_to_yellow": PLAIN,
+    "fade_steps": COUNT,
+    "fade_strength": PLAIN,
 }
 
 
@@ -104,6 +106,8 @@ def _numbers(tongue: Tongue) -> dict[str, str]:
         "lightness": tongue.translate("Fields", "L (lightness)"),
         "green_to_red": tongue.translate("Fields", "a (green to red)"),
         "blue_to_yellow": tongue.translate("Fields", "b (blue to yellow)"),
+        "fade_steps": tongue.translate("Fields", "Steps of the crossfade"),
+        "fade_strength": tongue.translate("Fields", "Times as strong"),
     }
 
 
@@ -134,4 +138,6 @@ def _others(tongue: Tongue) -> dict[str, str]:
         "role": tongue.translate("Fields", "What the stock is"),
         "strength_known": tongue.translate("Fields", "How the strength is known"),
         "basis": tongue.translate("Fields", "What the liquor stands on"),
+        "ladder_steps": tongue.translate("Fields", "Steps of the ladder"),
+        "ladder_name": tongue.translate("Fields", "Name of the ladder"),
     }

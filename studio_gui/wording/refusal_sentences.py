@@ -106,7 +106,7 @@ def _depth_unreachable(told: Told) -> str:
 TYPED: dict[str, Telling] = {
     "nothing-typed-in": lambda told: told.translate("Refusals", "Nothing is typed in. Enter a number."),
     "too-long-to-read": lambda told: told.translate(
-        "Refusals", "That is {length} characters long, and a number here takes at most {longest}. Shorten it."
+        "Refusals", "That is {length} characters long, and at most {longest} can be read here. Shorten it."
     ),
     "not-a-number": _not_a_number,
     "number-too-large": lambda told: told.translate(
@@ -127,6 +127,14 @@ TYPED: dict[str, Telling] = {
     "not-a-sample": lambda told: told.translate(
         "Refusals",
         "“{value}” is not a depth. Write % owf like 1.5, or what was painted like 12 + 38 on 18 g.",
+    ),
+    "step-missing": lambda told: told.translate(
+        "Refusals", "There is nothing in step {step}. Type its amounts, or take out the sign around it."
+    ),
+    "comma-between-steps": lambda told: told.translate(
+        "Refusals",
+        "“{value}” can be one number, or the end of a step and the start of the next. Put a space after a"
+        " comma between steps, or write the number as {number}.",
     ),
     "negative-amount": lambda told: told.translate(
         "Refusals", "{value} ml is less than nothing. Enter 0 or more."
@@ -296,6 +304,26 @@ EDITS: dict[str, Telling] = {
     ),
     "stock-is-acid-line": lambda told: told.translate(
         "Refusals", "{stock} is the acid line of every jar. End the acid line first."
+    ),
+    "no-steps": lambda told: told.translate(
+        "Refusals", "There are no steps yet. Type at least one, such as 12+36."
+    ),
+    "step-empty": lambda told: told.translate(
+        "Refusals", "Step {step} has 0 ml of everything. Enter how much to paint, or leave it out."
+    ),
+    "amounts-do-not-match": lambda told: told.translate(
+        "Refusals",
+        "Amounts in step {step}: {count}; stocks chosen: {stocks}. Type one amount for each stock, 0 where a"
+        " step has none.",
+    ),
+    "stock-chosen-twice": lambda told: told.translate(
+        "Refusals", "{stock} is chosen twice. Choose another stock for one of them."
+    ),
+    "liquor-empty": lambda told: told.translate(
+        "Refusals", "Liquor {liquor} has nothing in it to fade from or to. Put a stock into it first."
+    ),
+    "fade-to-itself": lambda told: told.translate(
+        "Refusals", "Both ends of the crossfade are liquor {liquor}. Choose another for one of them."
     ),
     "let-down-runs-out": _let_down_runs_out,
     "mend-is-advice": lambda told: told.translate(

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from studio_gui.domain.bench import make_up
 from studio_gui.domain.edits.inputs import set_liquid
 from studio_gui.domain.edits.sections import change_section
-from studio_gui.domain.figures import section_figures, stock_acid_g_per_l
+from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import AcidLine, Liquid, Plan
 from tests.scenes.scene_plans import by_depth, by_parts, dye, harbour_thaw, laid, let_down
 from tests.strategies import plans
@@ -91,7 +91,7 @@ def test_saturation_says_over_before_under() -> None:
 def test_acid_is_unknown_where_anything_in_the_section_is() -> None:
     stocks = (PLAN.stocks[0], let_down("AW", None))
     plan = replace(PLAN, stocks=stocks)
-    assert np.isnan(stock_acid_g_per_l(plan)).tolist() == [False, True]
+    assert np.isnan(section_figures(plan).recipes.acid_g_per_l).tolist() == [False, True]
     assert np.isnan(section_figures(plan).acid_pct_owf).tolist() == [True, True, False]
     soaked = set_liquid(PLAN, soak_acid_g_per_l=None)
     assert np.isnan(section_figures(soaked).acid_pct_owf).all()
@@ -142,7 +142,7 @@ def test_fibre_liquid_dye_and_acid_add_up(plan: Plan) -> None:
     in_bottles_g = figures.amounts_ml[:, is_dye] * strengths / 100.0
     assert in_fibre_g == pytest.approx(in_bottles_g, rel=1e-9, abs=1e-12)
     soak_acid = plan.liquid.soak_acid_g_per_l
-    acid_g = figures.amounts_ml * stock_acid_g_per_l(plan) / 1000.0
+    acid_g = figures.amounts_ml * figures.recipes.acid_g_per_l / 1000.0
     acid_g = np.where(figures.amounts_ml > 0.0, acid_g, 0.0).sum(axis=1)
     if soak_acid is not None:
         acid_g = acid_g + plan.liquid.soak_ml_per_g * figures.fibre_g * soak_acid / 1000.0

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 from hypothesis import given
+from hypothesis import strategies as st
 
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.domain.fibre import Lay
@@ -143,3 +144,23 @@ def test_sections_tile_the_lay(plan: Plan) -> None:
     assert edges[0] == 0.0
     assert edges[-1] == plan.lay_length_m
     assert all(start < end for start, end in pairwise(edges))
+
+
+@given(plans(), st.data())
+def test_a_plan_with_other_boundaries_is_the_plan_made_anew(plan: Plan, data: st.DataObject) -> None:
+    places = [boundary.position_m * data.draw(st.floats(0.5, 1.5)) for boundary in plan.boundaries]
+    boundaries = tuple(map(Boundary, places))
+    try:
+        wanted = replace(plan, boundaries=boundaries)
+    except InvalidPlan as refusal:
+        with pytest.raises(InvalidPlan, match=refusal.code):
+            plan.with_boundaries(boundaries)
+        return
+    moved = plan.with_boundaries(boundaries)
+    assert moved == wanted
+    assert (moved.edges_m, moved.half_gaps_m) == (wanted.edges_m, wanted.half_gaps_m)
+
+
+def test_boundaries_must_match_the_sections() -> None:
+    with pytest.raises(InvalidPlan, match="boundaries-do-not-match"):
+        PLAN.with_boundaries(PLAN.boundaries[1:])

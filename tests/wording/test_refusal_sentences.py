@@ -68,7 +68,7 @@ def answer(work: Callable[[], object]) -> str:
         (lambda: parse_amounts("12 + -38", ENGLISH), "-38 ml is less than nothing. Enter 0 or more."),
         (
             lambda: parse(MASS, "g" * 99, "mass_g", ENGLISH),
-            "That is 99 characters long, and a number here takes at most 60. Shorten it.",
+            "That is 99 characters long, and at most 60 can be read here. Shorten it.",
         ),
         (lambda: checked("uptake_ml_per_g", 50.0), (
             "Uptake: 50 ml/g is not possible. Enter 0.01 ml/g to 20 ml/g."

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from studio_gui.domain.acid import acid_pct_owf, jar_acid_g_per_l, with_acid_line
 from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.errors import Param
-from studio_gui.domain.figures import SectionFigures, stock_acid_g_per_l
+from studio_gui.domain.figures import SectionFigures
 from studio_gui.domain.liquid import above
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.ranges import RANGES, exceeds
@@ -104,7 +104,7 @@ def line_short(figures: SectionFigures) -> Iterator[Check]:
     line = figures.plan.acid_line
     if line is None:
         return
-    jar = jar_acid_g_per_l(figures.amounts_ml, np.nan_to_num(stock_acid_g_per_l(figures.plan)))
+    jar = jar_acid_g_per_l(figures.amounts_ml, np.nan_to_num(figures.recipes.acid_g_per_l))
     short = np.flatnonzero(above(line.jar_g_per_l, jar) & figures.judged).tolist()
     if short:
         params: dict[str, Param] = {
@@ -129,7 +129,7 @@ def _differ(acid: FloatArray, ratio: float) -> bool:
 def _even_mends(figures: SectionFigures, known: NDArray[np.intp]) -> Iterator[Mend]:
     """Yield acid in every bottle, and acid as a line of its own; each says whether acid will still differ."""
     plan = figures.plan
-    acids = stock_acid_g_per_l(plan)
+    acids = figures.recipes.acid_g_per_l
     applied = figures.applied_ml_per_g[figures.judged]
     spread: dict[str, Param] = {"applied_ratio": float(applied.max() / applied.min())}
     jars = jar_acid_g_per_l(figures.amounts_ml[known], acids)

@@ -54,6 +54,6 @@ def _shared(liquor: Liquor, stock_id: str, share: float) -> Liquor:
     def parts_of(part: Part) -> float:
         if part.stock_id == stock_id:
             return share * total
-        return rest * part.parts / others if others > 0.0 else rest / (len(liquor.parts) - 1)
+        return rest * (part.parts / others) if others > 0.0 else rest / (len(liquor.parts) - 1)
 
     return replace(liquor, parts=tuple(replace(part, parts=parts_of(part)) for part in liquor.parts))

@@ -16,6 +16,7 @@ import numpy as np
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.plan import SHORTEST_SECTION_M, Plan, too_short
 from studio_gui.domain.ranges import RANGES, checked
+from studio_gui.domain.sections import Boundary
 
 Drag = Literal["trade", "shift"]
 
@@ -66,10 +67,10 @@ def move_boundary(plan: Plan, index: int, position_m: float, drag: Drag = "trade
     delta = position_m - boundaries[index].position_m
     boundaries[index] = replace(boundaries[index], position_m=position_m)
     if drag == "shift":
-        for follower in range(index + 1, len(boundaries)):
-            moved = boundaries[follower].position_m + delta
-            boundaries[follower] = replace(boundaries[follower], position_m=moved)
-    return replace(plan, boundaries=tuple(boundaries))
+        boundaries[index + 1 :] = [
+            Boundary(follower.position_m + delta, follower.gap_m) for follower in boundaries[index + 1 :]
+        ]
+    return plan.with_boundaries(tuple(boundaries))
 
 
 def set_section_length(plan: Plan, index: int, length_m: float, drag: Drag = "trade") -> Plan:
@@ -102,7 +103,7 @@ def set_gap(plan: Plan, index: int, gap_m: float) -> Plan:
     """Set the signed gap (m) on boundary `index`: above 0 unpainted, below 0 overlap."""
     boundaries = list(plan.boundaries)
     boundaries[index] = replace(boundaries[index], gap_m=gap_m)
-    return replace(plan, boundaries=tuple(boundaries))
+    return plan.with_boundaries(tuple(boundaries))
 
 
 def equalise(plan: Plan, first: int, last: int) -> Plan:
@@ -120,7 +121,7 @@ def equalise(plan: Plan, first: int, last: int) -> Plan:
         _refuse_locked(plan, index)
         place = edges[first] + (edges[last + 1] - edges[first]) * (index - first + 1) / count
         boundaries[index] = replace(boundaries[index], position_m=place)
-    return replace(plan, boundaries=tuple(boundaries))
+    return plan.with_boundaries(tuple(boundaries))
 
 
 def reverse(plan: Plan) -> Plan:
@@ -190,7 +191,7 @@ def at_lengths(plan: Plan, lengths_m: Sequence[float]) -> Plan:
             boundaries.append(replace(boundary, position_m=place))
         else:
             boundaries.append(boundary)
-    return replace(plan, boundaries=tuple(boundaries))
+    return plan.with_boundaries(tuple(boundaries))
 
 
 def _refuse_locked(plan: Plan, index: int) -> None:

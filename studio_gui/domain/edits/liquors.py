@@ -6,7 +6,7 @@ first gets a liquor of its own.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import count
 from string import ascii_uppercase
@@ -18,23 +18,23 @@ from studio_gui.domain.edits.sections import change_section, new_id
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.liquid import above
-from studio_gui.domain.liquors import DyeDepth, Liquor, Part
+from studio_gui.domain.liquors import Basis, DyeDepth, Liquor, Part
 from studio_gui.domain.plan import Plan
 
 
 def letters() -> Iterator[str]:
-    """Return A to Z, then AA, AB, ..., without end.
+    """Return A to Z, then AA, AB, ..., ZZ, AAA, ..., without end.
 
     >>> from itertools import islice
-    >>> list(islice(letters(), 24, 28))
-    ['Y', 'Z', 'AA', 'AB']
+    >>> list(islice(letters(), 24, 28)), next(islice(letters(), 702, None))
+    (['Y', 'Z', 'AA', 'AB'], 'AAA')
     """
     return map(_letter, count())
 
 
 def _letter(number: int) -> str:
     high, low = divmod(number, 26)
-    return (ascii_uppercase[high - 1] if high else "") + ascii_uppercase[low]
+    return (_letter(high - 1) if high else "") + ascii_uppercase[low]
 
 
 def replace_liquor(plan: Plan, liquor: Liquor) -> Plan:
@@ -48,15 +48,23 @@ def add_liquor(
     plan: Plan, name: str, parts: Sequence[Part] = (), depths: Sequence[DyeDepth] = ()
 ) -> tuple[Plan, str]:
     """Add a liquor with the next free letter; return the plan and the new liquor's id."""
-    liquor = Liquor(
-        id=new_id("q", (one.id for one in plan.liquors)),
-        letter=_free_letter(plan),
-        name=name,
-        basis="depth" if depths else "parts",
-        parts=tuple(parts),
-        depths=tuple(depths),
-    )
-    return replace(plan, liquors=(*plan.liquors, liquor)), liquor.id
+    plan, (liquor_id,) = add_liquors(plan, [(name, tuple(parts), tuple(depths))])
+    return plan, liquor_id
+
+
+def add_liquors(
+    plan: Plan, recipes: Iterable[tuple[str, tuple[Part, ...], tuple[DyeDepth, ...]]]
+) -> tuple[Plan, tuple[str, ...]]:
+    """Add liquors, each a name, parts and depths, with the next free letters; return plan and new ids."""
+    used = {liquor.letter for liquor in plan.liquors}
+    free = (letter for letter in letters() if letter not in used)
+    taken = [liquor.id for liquor in plan.liquors]
+    liquors = []
+    for name, parts, depths in recipes:
+        taken.append(new_id("q", taken))
+        basis: Basis = "depth" if depths else "parts"
+        liquors.append(Liquor(taken[-1], next(free), name, basis, parts, depths))
+    return replace(plan, liquors=(*plan.liquors, *liquors)), tuple(liquor.id for liquor in liquors)
 
 
 def own_liquor(plan: Plan, section_id: str) -> Plan:
@@ -140,7 +148,7 @@ def set_depths(
         keep = (Part(plan.let_downs[0].id, 1.0),)
     entries = tuple(DyeDepth(stock_id, depth) for stock_id, depth in depths.items())
     changed = replace_liquor(plan, replace(liquor, basis="depth", parts=keep, depths=entries))
-    _refuse_unreachable(changed, liquor_id)
+    refuse_unreachable(changed, [liquor_id])
     return changed
 
 
@@ -177,14 +185,16 @@ def _free_letter(plan: Plan) -> str:
     return next(letter for letter in letters() if letter not in used)
 
 
-def _refuse_unreachable(plan: Plan, liquor_id: str) -> None:
+def refuse_unreachable(plan: Plan, liquor_ids: Collection[str]) -> None:
+    """Raise `EditRefused` ``depth-unreachable`` for the first section that is too deep."""
     figures = section_figures(plan)
-    column = [one.id for one in plan.liquors].index(liquor_id)
-    short = above(figures.wanted_ml, figures.liquid_ml) & (figures.liquor_index == column)
+    columns = [column for column, one in enumerate(plan.liquors) if one.id in liquor_ids]
+    short = above(figures.wanted_ml, figures.liquid_ml) & np.isin(figures.liquor_index, columns)
     for index in np.flatnonzero(short).tolist():
         stock, strength = stronger_stock(figures, index)
         reach = float(figures.liquid_ml[index] / figures.wanted_ml[index])
-        wanted = sum(depth.depth_pct_owf for depth in plan.liquor(liquor_id).depths)
+        liquor = plan.liquors[figures.liquor_index[index]]
+        wanted = sum(depth.depth_pct_owf for depth in liquor.depths)
         raise EditRefused(
             "depth-unreachable",
             section=plan.sections[index].name,

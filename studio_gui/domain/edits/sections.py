@@ -68,7 +68,7 @@ def split(plan: Plan, index: int, position_m: float) -> Plan:
     EditRefused
         ``section-locked``; ``boundary-out-of-range`` when the cut leaves nearly nothing on one side.
     """
-    section = _unlocked(plan, index)
+    section = unlocked(plan, index)
     start_m, end_m = plan.edges_m[index : index + 2]
     gap_before_m, gap_after_m = plan.half_gaps_m[index : index + 2]
     low_m, high_m = start_m + gap_before_m + SHORTEST_SECTION_M, end_m - gap_after_m - SHORTEST_SECTION_M
@@ -93,7 +93,7 @@ def merge(plan: Plan, first: int, last: int, keep: int | None = None) -> Plan:
     """
     if not 0 <= first < last < len(plan.sections):
         raise EditRefused("nothing-to-merge")
-    run = [_unlocked(plan, index) for index in range(first, last + 1)]
+    run = [unlocked(plan, index) for index in range(first, last + 1)]
     fixed: float | None = None
     if any(section.fixed_ml is not None for section in run):
         fixed = float(section_figures(plan).liquid_ml[first : last + 1].sum())
@@ -119,7 +119,7 @@ def duplicate(plan: Plan, index: int) -> Plan:
         ``section-locked`` when any section is locked, because all have to move.
     """
     for other in range(len(plan.sections)):
-        _unlocked(plan, other)
+        unlocked(plan, other)
     section = plan.sections[index]
     copy = replace(section, id=new_id("s", (one.id for one in plan.sections)))
     lengths = list(lengths_m(plan))
@@ -146,7 +146,8 @@ def set_locked(plan: Plan, section_ids: Iterable[str], locked: bool) -> Plan:
     return replace(plan, sections=sections)
 
 
-def _unlocked(plan: Plan, index: int) -> Section:
+def unlocked(plan: Plan, index: int) -> Section:
+    """Return section `index`; `EditRefused` ``section-locked`` when it is locked."""
     section = plan.sections[index]
     if section.locked:
         raise EditRefused("section-locked", section=section.name, section_id=section.id)

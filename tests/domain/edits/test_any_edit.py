@@ -15,6 +15,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio_gui.domain.bench import make_up
+from studio_gui.domain.edits.amounts import shift_amount
 from studio_gui.domain.edits.boundaries import (
     at_lengths,
     equalise,
@@ -31,6 +32,7 @@ from studio_gui.domain.edits.inputs import (
     set_liquid,
     set_passes,
 )
+from studio_gui.domain.edits.ladders import Crossfade, Ladder, lay_crossfade, lay_ladder
 from studio_gui.domain.edits.liquors import (
     own_liquor,
     paint_amounts,
@@ -63,6 +65,10 @@ class Hand:
     def section(self) -> int:
         return self._data.draw(st.integers(0, len(self._plan.sections) - 1))
 
+    def run(self) -> tuple[int, int]:
+        first, last = sorted((self.section(), self.section()))
+        return first, last
+
     def section_id(self) -> str:
         return self._plan.sections[self.section()].id
 
@@ -85,7 +91,7 @@ EDITS: dict[str, Callable[[Plan, Hand], Plan]] = {
     "shift": lambda plan, hand: move_boundary(plan, hand.boundary(), hand.place_m(), "shift"),
     "length": lambda plan, hand: set_section_length(plan, hand.section(), hand.place_m()),
     "gap": lambda plan, hand: set_gap(plan, hand.boundary(), hand.place_m() / 10.0),
-    "equalise": lambda plan, hand: equalise(plan, *sorted((hand.section(), hand.section()))),
+    "equalise": lambda plan, hand: equalise(plan, *hand.run()),
     "reverse": lambda plan, _: reverse(plan),
     "lengths": lambda plan, hand: at_lengths(plan, [hand.amount(3.0) for _ in plan.sections]),
     "split": lambda plan, hand: split(plan, hand.section(), hand.place_m()),
@@ -107,6 +113,17 @@ EDITS: dict[str, Callable[[Plan, Hand], Plan]] = {
     "depths": lambda plan, hand: set_depths(plan, hand.liquor_id(), {hand.stock_id(): hand.amount(4.0)}),
     "to depth": lambda plan, hand: to_depth_basis(plan, hand.liquor_id()),
     "to parts": lambda plan, hand: to_parts_basis(plan, hand.liquor_id()),
+    "ladder": lambda plan, hand: lay_ladder(
+        plan,
+        *hand.run(),
+        Ladder((hand.stock_id(),), ((hand.amount(99.0),), (hand.amount(99.0),)), "by amount"),
+    ),
+    "crossfade": lambda plan, hand: lay_crossfade(
+        plan,
+        *hand.run(),
+        Crossfade(hand.liquor_id(), hand.liquor_id(), hand.whole(1, 5), hand.amount(9.0)),
+    ),
+    "share": lambda plan, hand: shift_amount(plan, hand.section_id(), hand.stock_id(), hand.amount(99.0)),
     "strength": lambda plan, hand: change_strength_keeping_depth(plan, hand.stock_id(), hand.amount(100.0)),
     "take out": lambda plan, hand: remove_from_liquors(plan, hand.stock_id()),
     "other stock": lambda plan, hand: replace_stock(plan, hand.stock_id(), hand.stock_id()),
