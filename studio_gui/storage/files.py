@@ -75,12 +75,43 @@ def read_plan(path: Path) -> Plan:
     FileProblem
         What is wrong with the file, or with its content as `plan_from_json` tells it, with ``path``.
     """
-    with _opened(path) as file:
-        data = file.read(LARGEST_FILE_BYTES + 1)
     try:
-        return plan_from_json(data)
+        return plan_from_json(read_bytes(path))
     except FileProblem as problem:
         raise FileProblem(problem.code, **problem.params | {"path": str(path)}) from problem
+
+
+def read_bytes(path: Path) -> bytes:
+    """Return the content of the file at `path`, of a file too large for any document only its beginning.
+
+    Raises
+    ------
+    FileProblem
+        When there is no such file or it cannot be read.
+    """
+    with _opened(path) as file:
+        return file.read(LARGEST_FILE_BYTES + 1)
+
+
+def set_aside(path: Path) -> Path:
+    """Give the file at `path` another name beside it, which is returned, so that nothing writes over it.
+
+    Raises
+    ------
+    FileProblem
+        When the file cannot be renamed.
+    """
+    number = 1
+    while (kept := path.with_name(f"{path.stem} (set aside {number}){path.suffix}")).exists():
+        number += 1
+    with _as_file_problem(path, _WRITE_CODES):
+        return path.rename(kept)
+
+
+def make_folder(path: Path) -> None:
+    """Make the folder at `path`, and those it stands in, unless it is there; `FileProblem` on failure."""
+    with _as_file_problem(path, _WRITE_CODES):
+        path.mkdir(parents=True, exist_ok=True)
 
 
 def save_plan(path: Path, plan: Plan) -> Fingerprint:

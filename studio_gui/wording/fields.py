@@ -139,5 +139,7 @@ def _others(tongue: Tongue) -> dict[str, str]:
         "strength_known": tongue.translate("Fields", "How the strength is known"),
         "basis": tongue.translate("Fields", "What the liquor stands on"),
         "ladder_steps": tongue.translate("Fields", "Steps of the ladder"),
+        "ladder_line": tongue.translate("Fields", "Line of the ladder"),
+        "ladders": tongue.translate("Fields", "Saved ladders"),
         "ladder_name": tongue.translate("Fields", "Name of the ladder"),
     }

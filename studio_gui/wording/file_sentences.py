@@ -57,6 +57,12 @@ def _not_a_plan(told: Told) -> str:
     )
 
 
+def _not_ladders(told: Told) -> str:
+    return told.plus(found=_kind(told.text("found"), told.tongue)).translate(
+        "Files", "This is not a list of ladders of Roving Lay (found: {found})."
+    )
+
+
 def _wrong_type(told: Told) -> str:
     expected, found = (_kind(told.text(name), told.tongue) for name in ("expected", "found"))
     return told.plus(expected=expected, found=found).translate(
@@ -149,6 +155,7 @@ INSIDE: dict[str, Telling] = {
         "Files", "The text has half a character in it. Write it anew."
     ),
     "not-a-plan": _not_a_plan,
+    "not-ladders": _not_ladders,
     "file-newer": lambda told: told.translate(
         "Files",
         "A newer Roving Lay saved this (format {version}; this one knows {ours}). Open it with that one.",

@@ -164,6 +164,12 @@ VALUES: dict[str, Telling] = {
     "letter-twice": lambda told: told.translate(
         "Refusals", "Two liquors have the letter {value}. Give one of them another."
     ),
+    "name-taken": lambda told: told.translate(
+        "Refusals", "There is a ladder called “{value}” already. Take another name."
+    ),
+    "ladder-not-there": lambda told: told.translate(
+        "Refusals", "The ladder “{value}” is no longer there. Another window may have taken it away."
+    ),
     "no-sections": lambda told: told.translate("Refusals", "A plan needs at least one section."),
     "unknown-stock": lambda told: told.translate(
         "Refusals", "There is no stock with the id “{value}” on the shelf. Choose one that is there."

@@ -22,8 +22,10 @@ from studio_gui.storage.files import (
     PLAN_SUFFIX,
     Fingerprint,
     fingerprint,
+    make_folder,
     read_plan,
     save_plan,
+    set_aside,
     write_atomically,
 )
 from studio_gui.storage.plan_json import plan_to_json
@@ -426,3 +428,28 @@ def test_a_touched_file_is_the_same_and_a_changed_one_of_the_same_size_and_time_
 
     assert touched == before
     assert fingerprint(target) != before
+
+
+# -- folders, and files set aside ----------------------------------------------------------------------------
+
+
+def test_a_file_set_aside_keeps_its_content_under_a_name_that_is_free(target: Path) -> None:
+    first = set_aside(target)
+    target.write_bytes(NEW)
+    second = set_aside(target)
+    assert left_in(target.parent) == {first.name: OLD, second.name: NEW}
+    assert first.suffix == target.suffix
+
+
+def test_what_is_not_there_cannot_be_set_aside(tmp_path: Path) -> None:
+    with pytest.raises(FileProblem):
+        set_aside(tmp_path / "nothing.json")
+
+
+def test_a_folder_is_made_with_those_it_stands_in_or_refused(target: Path) -> None:
+    deep = target.parent / "a" / "b"
+    for _ in range(2):
+        make_folder(deep)
+    assert deep.is_dir()
+    with pytest.raises(FileProblem):
+        make_folder(target / "c")

@@ -41,7 +41,7 @@ ERRORS: dict[str, type[RovingLayError]] = {
 }
 CODE = re.compile(r"[a-z]+(-[a-z0-9]+)+")
 #: Of this form, in modules that hand on codes they keep in tables, and yet no code.
-NO_CODES = {"roving-lay-plan"}
+NO_CODES = {"roving-lay-plan", "roving-lay-ladders"}
 COUNTED = {"count", "most", "length", "longest", "rovings", "sections", "version", "ours", "line", "column"}
 COUNTED |= {"step", "stocks", "deepest", "most_bytes", "ratio", "factor", "bulk", "fibre"}
 UNITS_AT_THE_END = ("_ml", "_mm", "_m", "_g", "_pct", "_pct_owf", "_share", "_per_g", "_per_l", "_parts")
