@@ -6,40 +6,32 @@ the pointer, filled while dragged, three bars when locked, a ring when it has th
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
-from studio_gui.drawing.lay_layout import ItemKind, LayItem, LayLayout
+from studio_gui.drawing.changes import REACH_PX, Span
+from studio_gui.drawing.lay_layout import LayItem, LayLayout
+from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import Look
 
-
-@dataclass(frozen=True, slots=True)
-class LayState:
-    """What the person is doing on the canvas: selection, hover, focus and drag.
-
-    Pictures for files have no pegs: there is nothing to take hold of.
-    """
-
-    selected: frozenset[int] = field(default_factory=frozenset)
-    hovered: tuple[ItemKind, int] | None = None
-    focused: tuple[ItemKind, int] | None = None
-    dragged: int | None = None
-    ghost_m: float | None = None
-    pegs: bool = True
+#: Sections narrower than this have pins for pegs: a peg would cover its neighbours.
+CROWDED_PX = 12.0
 
 
-def paint_boundaries(painter: QPainter, layout: LayLayout, look: Look, state: LayState) -> None:
-    """Paint all threads and pegs, and the dotted ghost where a dragged boundary was."""
+def paint_boundaries(painter: QPainter, layout: LayLayout, look: Look, state: LayState, within: Span) -> None:
+    """Paint threads and pegs between two pixel columns, and the dotted ghost where a dragged one was."""
     painter.save()
     if state.ghost_m is not None:
         x = round(layout.x(state.ghost_m)) + 0.5
         painter.setPen(QPen(look.text, 1.0, Qt.PenStyle.DotLine))
         painter.drawLine(QPointF(x, layout.film.top()), QPointF(x, layout.film.bottom()))
-    boundaries = [item for item in layout.items if item.kind == "boundary"]
+    indexes = layout.sections_within(within[0] - REACH_PX, within[1] + REACH_PX)
+    last = len(layout.edges_x) - 2
+    boundaries = [layout.item("boundary", index) for index in indexes if index < last]
+    _paint_resting_threads(painter, layout, [one for one in boundaries if not _emphasis(one, state)])
     for item in sorted(boundaries, key=lambda one: _emphasis(one, state)):
-        _paint_thread(painter, layout, look, item, _emphasis(item, state))
+        if _emphasis(item, state):
+            _paint_thread(painter, layout, look, item, _emphasis(item, state))
         if state.pegs:
             _paint_peg(painter, layout, look, item, state)
     painter.restore()
@@ -47,30 +39,42 @@ def paint_boundaries(painter: QPainter, layout: LayLayout, look: Look, state: La
 
 def _emphasis(item: LayItem, state: LayState) -> int:
     """Return 0 at rest, 1 with the focus, 2 under the pointer, 3 while dragged."""
-    if state.dragged == item.index:
+    if state.dragged == ("boundary", item.index):
         return 3
     if state.hovered == ("boundary", item.index) and not item.locked:
         return 2
     return int(state.focused == ("boundary", item.index))
 
 
+def _paint_resting_threads(painter: QPainter, layout: LayLayout, items: list[LayItem]) -> None:
+    """Paint a dark and a light hairline each, so that they show on any wool."""
+    top, bottom = layout.tape_start.bottom(), layout.film.bottom()
+    for offset, colour in ((0.0, QColor(0, 0, 0, 190)), (1.0, QColor(255, 255, 255, 165))):
+        painter.setPen(QPen(colour, 1.0))
+        columns = [round(item.rect.center().x()) + 0.5 + offset for item in items]
+        painter.drawLines([QLineF(x, top, x, bottom) for x in columns])
+
+
 def _paint_thread(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, emphasis: int) -> None:
     x = round(item.rect.center().x()) + 0.5
-    top, bottom = layout.tape_start.bottom(), layout.film.bottom()
-    if emphasis:
-        style = Qt.PenStyle.DashLine if emphasis == 1 else Qt.PenStyle.SolidLine
-        painter.setPen(QPen(look.handle, 3.0 if emphasis == 3 else 2.0, style))
-        painter.drawLine(QPointF(x, top), QPointF(x, bottom))
-        return
-    for offset, colour in ((0.0, QColor(0, 0, 0, 170)), (1.0, QColor(255, 255, 255, 150))):
-        painter.setPen(QPen(colour, 1.0))
-        painter.drawLine(QPointF(x + offset, top), QPointF(x + offset, bottom))
+    style = Qt.PenStyle.DashLine if emphasis == 1 else Qt.PenStyle.SolidLine
+    painter.setPen(QPen(look.handle, 3.0 if emphasis == 3 else 2.0, style))
+    painter.drawLine(QPointF(x, layout.tape_start.bottom()), QPointF(x, layout.film.bottom()))
+
+
+def _paint_pin(painter: QPainter, look: Look, peg: QRectF, item: LayItem) -> None:
+    pin = QRectF(peg.center().x() - 1.5, peg.top() + 4.0, 3.0, peg.height() - 8.0)
+    painter.fillRect(pin, look.handle if item.locked else look.peg_lines)
 
 
 def _paint_peg(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, state: LayState) -> None:
     emphasis = _emphasis(item, state)
     peg = QRectF(item.slip)
-    narrow = min(layout.items[2 * item.index].rect.width(), layout.items[2 * item.index + 2].rect.width())
+    edges = layout.edges_x[item.index : item.index + 3]
+    narrow = min(edges[1] - edges[0], edges[2] - edges[1])
+    if narrow < CROWDED_PX and not emphasis:
+        _paint_pin(painter, look, peg, item)
+        return
     if narrow < 34.0 and emphasis < 2:
         peg.adjust(2.0, 0.0, -2.0, 0.0)
     if emphasis >= 2:

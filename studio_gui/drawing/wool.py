@@ -12,39 +12,16 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QBrush,
     QColor,
-    QImage,
     QLinearGradient,
     QPainter,
     QPainterPath,
     QPen,
-    QPixmap,
     QRadialGradient,
-    QTransform,
 )
 
 from studio_gui.domain.figures import SectionFigures
 from studio_gui.domain.geometry import lay_mass_to
 from studio_gui.drawing.lay_layout import LayLayout, Strand, pass_gap
-
-
-def colour_columns(layout: LayLayout, columns: int) -> QImage:
-    """Return a picture one pixel high whose `columns` run from the lay's start to its end."""
-    length_m = layout.sheet.plan.lay_length_m
-    middles_m = (np.arange(columns) + 0.5) * (length_m / columns)
-    rgb = np.rint(layout.sheet.lay_colours(middles_m).srgb * 255.0).astype(np.uint8)
-    pixels = np.full((1, columns, 4), 255, dtype=np.uint8)
-    pixels[0, :, :3] = rgb
-    image = QImage(pixels.tobytes(), columns, 1, 4 * columns, QImage.Format.Format_RGBX8888)
-    return image.copy()  # the copy owns its pixels
-
-
-def column_brush(layout: LayLayout, device_pixel_ratio: float) -> QBrush:
-    """Return a brush for raster pictures that paints every pixel column in the lay's own colour there."""
-    left, right = layout.x(0.0), layout.x(layout.sheet.plan.lay_length_m)
-    columns = max(round((right - left) * device_pixel_ratio), 1)
-    brush = QBrush(QPixmap.fromImage(colour_columns(layout, columns)))
-    brush.setTransform(QTransform.fromTranslate(left, 0.0).scale((right - left) / columns, 1.0))
-    return brush
 
 
 def gradient_brush(layout: LayLayout) -> QBrush:

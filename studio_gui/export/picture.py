@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import partial
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRect, QSizeF
 from PySide6.QtGui import QFont, QFontDatabase, QImage, QImageWriter, QPaintDevice, QPainter
@@ -16,11 +17,12 @@ from PySide6.QtSvg import QSvgGenerator
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.worksheet import Worksheet
+from studio_gui.drawing.colour_row import ColourRow
 from studio_gui.drawing.lay_layout import LayLayout, lay_layout, picture_size
 from studio_gui.drawing.lay_picture import paint_lay
+from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import LIGHT
-from studio_gui.drawing.pegs import LayState
-from studio_gui.drawing.wool import column_brush, gradient_brush
+from studio_gui.drawing.wool import gradient_brush, paint_strands
 from studio_gui.paths import font_path
 from studio_gui.wording.quantities import LAY_LENGTH, VOLUME, shown
 
@@ -54,7 +56,8 @@ def svg_bytes(sheet: Worksheet) -> bytes:
     generator.setTitle(sheet.plan.title)
     generator.setDescription(_description(sheet))
     with _painting(generator) as painter:
-        paint_lay(painter, layout, LIGHT, LayState(pegs=False), gradient_brush(layout))
+        wool = partial(paint_strands, layout=layout, brush=gradient_brush(layout))
+        paint_lay(painter, layout, LIGHT, LayState(pegs=False), wool)
     return _NOT_IN_XML.sub("\ufffd", bytes(buffer.data().data()).decode()).encode()
 
 
@@ -73,7 +76,8 @@ def png_bytes(sheet: Worksheet, width: int = PICTURE_WIDTH) -> bytes:
     image.setDotsPerMeterY(round(DOTS_PER_INCH / 0.0254))
     image.setText("Title", sheet.plan.title)
     with _painting(image) as painter:
-        paint_lay(painter, layout, LIGHT, LayState(pegs=False), column_brush(layout, PIXEL_RATIO))
+        wool = partial(paint_strands, layout=layout, brush=ColourRow(layout, PIXEL_RATIO).brush())
+        paint_lay(painter, layout, LIGHT, LayState(pegs=False), wool)
     buffer = QBuffer()
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     if not QImageWriter(buffer, QByteArray(b"PNG")).write(image):

@@ -1,66 +1,83 @@
-"""The lay canvas: the roving on its film, with boundaries to take hold of.
+"""The lay canvas: the roving on its film, with boundaries, sections, gaps and folds to take hold of.
 
 The rule of this module: the canvas shows `OpenPlan.sheet` and edits through gestures and pure edits only;
-everything it hits, focuses and paints comes from one list of `LayItem`s.
+everything it hits, focuses and paints comes from one `LayLayout`. It paints what changed and nothing else.
+What the mouse does is in `lay_mouse`, what keys do in `lay_keys`.
 """
 
 from __future__ import annotations
 
-from functools import partial
+import math
 
-from PySide6.QtCore import QEvent, QPointF, QSizeF, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
+    QFont,
     QKeyEvent,
     QMouseEvent,
+    QNativeGestureEvent,
     QPainter,
     QPaintEvent,
+    QResizeEvent,
+    QWheelEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
-from studio_gui.domain.edits.boundaries import Drag, move_boundary
-from studio_gui.domain.edits.sections import merge, split
-from studio_gui.domain.errors import RovingLayError
-from studio_gui.domain.plan import Plan
-from studio_gui.drawing.lay_layout import ItemKind, LayItem, LayLayout, lay_layout
-from studio_gui.drawing.lay_picture import paint_drag_tag, paint_lay
+from studio_gui.drawing.changes import Span, changed_span
+from studio_gui.drawing.lay_layout import TARGET, ItemKind, LayItem, LayLayout, lay_layout, pane_of
+from studio_gui.drawing.lay_picture import paint_lay, paint_place
+from studio_gui.drawing.lay_state import LayState
+from studio_gui.drawing.lay_view import LayView
+from studio_gui.drawing.lay_wool import LayWool
 from studio_gui.drawing.look import look_for
-from studio_gui.drawing.pegs import LayState
-from studio_gui.drawing.wool import column_brush
-from studio_gui.views.gestures import BoundaryDrag
+from studio_gui.drawing.overview import is_overview_shown, lay_in_overview, paint_overview
+from studio_gui.drawing.tags import TagColumn, paint_tag, tag_rect
+from studio_gui.views.gestures import FoldDrag, Gesture
+from studio_gui.views.lay_keys import LayKeys
+from studio_gui.views.lay_mouse import LayMouse
 
-NUDGE_M = 0.001
-BIG_NUDGE_M = 0.01
+Focus = tuple[ItemKind, int]
+
+GUIDE_HALF_PX = 90.0
 
 
 class LayCanvas(QWidget):
-    """Film, strands, tapes, boundaries and the figures of each section.
+    """Film, strands, tapes, boundaries, gauges and the figures of each section.
 
     Signals
     -------
     hinted
         A sentence for the status bar: what can be done with what is under the pointer.
+    menu_wanted
+        A context menu is asked for: global point, the `LayItem` there or None, the place on the lay (m).
+    view_changed
+        The film is looked at in another way.
     painted
         The canvas was painted for the first time.
-    menu_wanted
-        A context menu is asked for at a global point; carries the point and the place on the lay (m).
     """
 
     hinted = Signal(str)
-    menu_wanted = Signal(object, float)
+    menu_wanted = Signal(object, object, float)
+    view_changed = Signal()
     painted = Signal()
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._document = document
+        self.document = document
+        self.gesture: Gesture | None = None
+        self.pointer = QPointF()
+        self._view = LayView()
         self._layout: LayLayout | None = None
-        self._drag: BoundaryDrag | None = None
-        self._hovered: tuple[ItemKind, int] | None = None
-        self._focused: tuple[ItemKind, int] = ("section", 0)
-        self._pointer = QPointF()
+        self._wool = LayWool()
+        self._hovered: Focus | None = None
+        self._focused: Focus = ("section", 0)
+        self._adorned = QRectF()
+        self._start_x = 0.0
         self._was_painted = False
+        self._mouse = LayMouse(self)
+        self._keys = LayKeys(self)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -70,19 +87,139 @@ class LayCanvas(QWidget):
         document.selected.connect(self._selection_changed)
         self._retranslate()
 
+    # -- how it is looked at -------------------------------------------------------------------------------
+
     @property
     def lay(self) -> LayLayout:
         """The picture as it is laid out now."""
         size = QSizeF(self.size())
         layout = self._layout
-        if layout is None or layout.sheet is not self._document.sheet or layout.size != size:
-            layout = self._layout = lay_layout(self._document.sheet, size)
+        if (
+            layout is None
+            or layout.sheet is not self.document.sheet
+            or layout.size != size
+            or layout.view != self._view
+        ):
+            layout = self._layout = lay_layout(self.document.sheet, size, self._view)
         return layout
 
     @property
+    def view(self) -> LayView:
+        """How the film is looked at."""
+        return self._view
+
+    def look_at(self, view: LayView) -> None:
+        """Look at the film in another way, as far as there is film."""
+        view = pane_of(self.lay).clamped(view)
+        if view != self._view:
+            self._view = view
+            self._adorned = QRectF()
+            self.update()
+            self.view_changed.emit()
+
+    def zoom(self, factor: float, at_x: float | None = None) -> None:
+        """Look `factor` times as close; the place at pixel column `at_x` (by default the middle) stays."""
+        pane = self.lay.pane
+        at_px = pane.width() / 2.0 if at_x is None else min(max(at_x - pane.left(), 0.0), pane.width())
+        self.look_at(pane_of(self.lay).zoomed(self._view, factor, at_px))
+
+    def pan(self, by_px: float) -> None:
+        """Look further to the right; with `by_px` below 0 to the left."""
+        self.look_at(pane_of(self.lay).moved(self._view, by_px))
+
+    def centre_on(self, film_m: float) -> None:
+        """Bring a place on the film (m from its left end) into the middle."""
+        self.look_at(pane_of(self.lay).centred(self._view, film_m))
+
+    def fit(self) -> None:
+        """Show the whole film."""
+        self.look_at(self._view.fitted())
+
+    def look_at_selection(self) -> None:
+        """Show the selected sections as large as the pane allows."""
+        plan = self.document.sheet.plan
+        chosen = [plan.section_index(one) for one in self.document.selected_ids] or [0]
+        low_m, high_m = plan.edges_m[min(chosen)], plan.edges_m[max(chosen) + 1]
+        margin_m = (high_m - low_m) * 0.05
+        scale = self.lay.pane.width() / (high_m - low_m + 2.0 * margin_m)
+        left_m = plan.lay.overhang_m / 2.0 + low_m - margin_m
+        self.look_at(LayView(scale, left_m, one_roving=self._view.one_roving))
+
+    def show_one_roving(self, one: bool) -> None:
+        """Show one roving of the set for all, or all of them."""
+        self.look_at(LayView(self._view.px_per_m, self._view.left_m, one_roving=one))
+
+    def show_item(self, item: LayItem) -> None:
+        """Bring an item into sight."""
+        layout = self.lay
+        left, right = item.rect.left(), item.rect.right()
+        if right - left > layout.pane.width():
+            right = left + layout.pane.width()
+        if left < layout.pane.left():
+            self.pan(left - layout.pane.left() - TARGET)
+        elif right > layout.pane.right():
+            self.pan(right - layout.pane.right() + TARGET)
+
+    def hold_to_pan(self, *, held: bool) -> None:
+        """Let the left button move the film instead of taking hold of something, while the space bar is down."""
+        self._mouse.is_space_held = held
+        if not self.is_dragging:
+            self.setCursor(Qt.CursorShape.OpenHandCursor) if held else self.unsetCursor()
+
+    # -- gestures ------------------------------------------------------------------------------------------
+
+    @property
     def is_dragging(self) -> bool:
-        """Whether a boundary is in the hand."""
-        return self._drag is not None
+        """Whether something is in the hand."""
+        return self.gesture is not None
+
+    def begin(self, gesture: Gesture, point: QPointF) -> None:
+        """Take something into the hand."""
+        self.gesture, self.pointer = gesture, point
+        if isinstance(gesture, FoldDrag):
+            # at the scale of its start, or the film's end would stay under the hand whatever its length
+            self._view = LayView(self.lay.px_per_m, self._view.left_m, self._view.one_roving)
+            self._start_x = self.lay.strands[0].rect.left()
+        self.setCursor(gesture.cursor)
+        self._adorn()
+
+    def follow(self, point: QPointF, modifiers: Qt.KeyboardModifier) -> None:
+        """Move what is in the hand."""
+        if self.gesture is not None:
+            self.pointer = point
+            self.gesture.move(self.lay, point, modifiers)
+            if isinstance(self.gesture, FoldDrag):
+                self._keep_start_in_place()
+            self._adorn()
+
+    def end(self) -> None:
+        """Let go: what was previewed is one undo step."""
+        gesture = self._let_go()
+        if gesture is not None:
+            self.document.commit_preview(gesture.name())
+
+    def cancel(self) -> None:
+        """Let go as if nothing had been taken."""
+        if self._let_go() is not None:
+            self.document.cancel_preview()
+
+    def _let_go(self) -> Gesture | None:
+        gesture, self.gesture = self.gesture, None
+        if gesture is not None:
+            self._mouse.rest()
+            self.unsetCursor()
+            if isinstance(gesture, FoldDrag):
+                self._view = pane_of(self.lay).clamped(self._view)
+                self.update()
+            self._adorn()
+        return gesture
+
+    def _keep_start_in_place(self) -> None:
+        """Keep the rovings' start where it is while a far end reaches out before it."""
+        moved_m = (self.lay.strands[0].rect.left() - self._start_x) / self.lay.px_per_m
+        if abs(moved_m) > 1e-9:
+            self._view = LayView(self._view.px_per_m, self._view.left_m + moved_m, self._view.one_roving)
+            self.update()
 
     # -- what is drawn -------------------------------------------------------------------------------------
 
@@ -91,9 +228,17 @@ class LayCanvas(QWidget):
         try:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             layout, look = self.lay, look_for(self.palette())
-            paint_lay(painter, layout, look, self._state(), column_brush(layout, self.devicePixelRatioF()))
-            if self._drag is not None:
-                paint_drag_tag(painter, layout, look, self._drag.index, self._document.plan, self._pointer)
+            self._wool.follow(layout, self.devicePixelRatioF(), None)
+            area = event.rect()
+            within = (float(area.left()), float(area.left() + area.width()))
+            paint_lay(
+                painter, layout, look, self._state(), lambda brush: self._wool.paint(brush, layout), within
+            )
+            if is_overview_shown(layout) and area.bottom() >= layout.overview.top() - 2.0:
+                paint_overview(painter, layout, look, self._wool.lay_brush(layout, lay_in_overview(layout)))
+            if self.gesture is not None:
+                paint_place(painter, layout, look, self.gesture.place_m)
+                paint_tag(painter, look, *self._tag(self.gesture))
         finally:
             painter.end()
         if not self._was_painted:
@@ -101,15 +246,82 @@ class LayCanvas(QWidget):
             self.painted.emit()
 
     def _state(self) -> LayState:
-        chosen = set(self._document.selected_ids)
-        sections = self._document.sheet.plan.sections
+        chosen = set(self.document.selected_ids)
+        sections = self.document.sheet.plan.sections
+        gesture = self.gesture
         return LayState(
             selected=frozenset(index for index, section in enumerate(sections) if section.id in chosen),
             hovered=self._hovered,
             focused=self._focused if self.hasFocus() else None,
-            dragged=None if self._drag is None else self._drag.index,
-            ghost_m=None if self._drag is None else self._drag.origin_m,
+            dragged=None if gesture is None else gesture.item,
+            ghost_m=None if gesture is None else gesture.ghost_m,
+            guide=None if gesture is None else gesture.guide,
+            lifted=None if gesture is None else gesture.lifted,
         )
+
+    def _tag(self, gesture: Gesture) -> tuple[tuple[TagColumn, ...], QRectF]:
+        columns = gesture.tag()
+        return columns, tag_rect(self.font(), self.lay, columns, self.lay.x(gesture.place_m), self.pointer)
+
+    def _adorn(self) -> None:
+        """Paint anew where tag, guide and lifted slips are, and where they were."""
+        gesture, now = self.gesture, QRectF()
+        if gesture is not None:
+            layout = self.lay
+            now = self._tag(gesture)[1].adjusted(-3.0, -3.0, 3.0, 3.0)
+            places = [gesture.place_m]
+            if gesture.guide is not None:
+                places += [one for one in (gesture.guide.place_m, gesture.guide.other_m) if one is not None]
+            if gesture.lifted is not None:
+                places += [0.0, self.document.sheet.plan.lay_length_m]
+            for place_m in places:
+                x = layout.x(place_m)
+                now |= QRectF(x - GUIDE_HALF_PX, 0.0, 2.0 * GUIDE_HALF_PX, layout.tape_end.bottom() + 4.0)
+        for area in (self._adorned, now):
+            if not area.isNull():
+                self.update(area.toAlignedRect())
+        self._adorned = now
+
+    def _repaint_span(self, span: Span | None) -> None:
+        if span is not None:
+            left, right = math.floor(span[0]), math.ceil(span[1])
+            self.update(left, 0, right - left, self.height())
+
+    def _sheet_changed(self) -> None:
+        before = self._layout
+        if not isinstance(self.gesture, FoldDrag):
+            self._clamp_view()
+        span = (0.0, float(self.width())) if before is None else changed_span(before, self.lay)
+        self._wool.follow(self.lay, self.devicePixelRatioF(), span)
+        self._repaint_span(span)
+        self._focused = self._existing(self._focused)
+
+    def _clamp_view(self) -> None:
+        clamped = pane_of(lay_layout(self.document.sheet, QSizeF(self.size()), self._view)).clamped(self._view)
+        if clamped != self._view:
+            self._view = clamped
+            self.view_changed.emit()
+
+    def _existing(self, focus: Focus) -> Focus:
+        """Return the nearest item to `focus` that is there."""
+        kind, index = focus
+        plan = self.document.sheet.plan
+        count = {
+            "section": len(plan.sections),
+            "boundary": len(plan.boundaries),
+            "gap": len(plan.boundaries),
+            "fold": len(plan.lay.fold_positions_m),
+        }[kind]
+        return (kind, min(index, count - 1)) if count else ("section", 0)
+
+    def _selection_changed(self) -> None:
+        if self._focused[0] == "section":
+            self._focused = ("section", self.document.selected_index)
+        self.update()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._clamp_view()
 
     def changeEvent(self, event: QEvent) -> None:
         if event.type() == QEvent.Type.LanguageChange:
@@ -124,187 +336,83 @@ class LayCanvas(QWidget):
             self.tr("The roving on its film. Tab walks sections and boundaries; arrows move a boundary.")
         )
 
-    def _sheet_changed(self) -> None:
-        kind, index = self._focused
-        last = len(self._document.sheet.plan.sections) - 1 - (kind == "boundary")
-        self._focused = (kind, min(index, last)) if last >= 0 else ("section", 0)
+    # -- what is pointed at and what has the focus ---------------------------------------------------------
+
+    @property
+    def focused(self) -> Focus:
+        """What the keyboard works on."""
+        return self._focused
+
+    def focus_item(self, kind: ItemKind, index: int, *, select: bool = True) -> None:
+        """Give an item the keyboard's focus, bring it into sight and, if it is a section, select it."""
+        self._focused = self._existing((kind, index))
+        if kind == "section" and select:
+            self.document.select(self.document.sheet.plan.sections[self._focused[1]].id)
+        self.show_item(self.lay.item(*self._focused))
         self.update()
 
-    def _selection_changed(self) -> None:
-        if self._focused[0] == "section":
-            self._focused = ("section", self._document.selected_index)
-        self.update()
-
-    # -- mouse ---------------------------------------------------------------------------------------------
-
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        item = self.lay.item_at(event.position())
-        if event.button() != Qt.MouseButton.LeftButton or item is None:
-            return
-        self._focused = (item.kind, item.index)
-        if item.kind == "section":
-            self._select(item, event.modifiers())
-        else:
-            self._take(item, event.position())
-        self.update()
-
-    def _take(self, item: LayItem, point: QPointF) -> None:
-        try:
-            self._drag = BoundaryDrag(self._document, self.lay, item.index, point.x())
-        except RovingLayError as refusal:
-            self._document.refused.emit(refusal)
-            return
-        self._pointer = point
-        self.setCursor(Qt.CursorShape.SplitHCursor)
-
-    def _select(self, item: LayItem, modifiers: Qt.KeyboardModifier) -> None:
-        sections = self._document.sheet.plan.sections
-        chosen = list(self._document.selected_ids)
-        clicked = sections[item.index].id
-        if modifiers & Qt.KeyboardModifier.ControlModifier:
-            chosen = [one for one in chosen if one != clicked] if clicked in chosen else [*chosen, clicked]
-        elif modifiers & Qt.KeyboardModifier.ShiftModifier and chosen:
-            first, last = sorted((self._document.selected_index, item.index))
-            chosen = [section.id for section in sections[first : last + 1]]
-        else:
-            chosen = [clicked]
-        self._document.select(*chosen)
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        self._pointer = event.position()
-        if self._drag is None:
-            self._hover(self.lay.item_at(event.position()))
-            return
-        modifiers = event.modifiers()
-        way: Drag = "shift" if modifiers & Qt.KeyboardModifier.ShiftModifier else "trade"
-        self._drag.move(event.position().x(), way, snap=not modifiers & Qt.KeyboardModifier.AltModifier)
-        self.update()
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        if self._drag is not None and event.button() == Qt.MouseButton.LeftButton:
-            drag, self._drag = self._drag, None
-            drag.finish(self._move_name(drag.index))
-            self._hover(self.lay.item_at(event.position()))
-            self.update()
-
-    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        item = self.lay.item_at(event.position())
-        if item is not None and item.kind == "section" and event.button() == Qt.MouseButton.LeftButton:
-            place_m = self.lay.lay_m(event.position().x())
-            self._document.edit(
-                self.tr("Split section"), partial(split, index=item.index, position_m=place_m)
-            )
-
-    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
-        if self._drag is not None:
-            return
-        point = QPointF(event.pos())
-        if event.reason() == QContextMenuEvent.Reason.Keyboard:
-            point = self.lay.item(*self._focused).rect.center()
-        item = self.lay.item_at(point)
-        if item is not None and item.kind == "section":
-            section_id = self._document.sheet.plan.sections[item.index].id
-            if section_id not in self._document.selected_ids:
-                self._document.select(section_id)
-        self.menu_wanted.emit(self.mapToGlobal(point.toPoint()), self.lay.lay_m(point.x()))
-
-    def leaveEvent(self, event: QEvent) -> None:
-        self._hover(None)
-        super().leaveEvent(event)
-
-    def _hover(self, item: LayItem | None) -> None:
+    def hover(self, item: LayItem | None) -> None:
+        """Show what is under the pointer."""
         hovered = None if item is None else (item.kind, item.index)
         if hovered == self._hovered:
             return
+        for one in (self._hovered, hovered):
+            if one is not None and one == self._existing(one):
+                x = self.lay.item(*one).rect.center().x()
+                self._repaint_span((x - TARGET, x + TARGET))
         self._hovered = hovered
-        boundary = item is not None and item.kind == "boundary"
-        if boundary and not (item and item.locked):
-            self.setCursor(Qt.CursorShape.SplitHCursor)
-            self.hinted.emit(
-                self.tr("Drag to move the boundary. Shift moves all that follows; Alt lets go of the ruler.")
-            )
-        else:
-            self.unsetCursor()
-            self.hinted.emit(
-                self.tr("A locked section keeps this boundary in its place.") if boundary else ""
-            )
-        self.update()
+        self._mouse.show_hint(item)
 
-    # -- keyboard ------------------------------------------------------------------------------------------
+    # -- events --------------------------------------------------------------------------------------------
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        self._mouse.press(event)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        self._mouse.move(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        self._mouse.release(event)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        self._mouse.double_click(event)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        self._mouse.wheel(event)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        self._mouse.context_menu(event)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        self.hover(None)
+        super().leaveEvent(event)
 
     def event(self, event: QEvent) -> bool:
-        # Esc and Delete belong to the canvas while it has the focus, not to a menu's shortcut
-        own = (Qt.Key.Key_Escape, Qt.Key.Key_Delete)
-        if (
-            event.type() == QEvent.Type.ShortcutOverride
-            and isinstance(event, QKeyEvent)
-            and event.key() in own
-        ):
-            event.accept()
-            return True
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            if self._keys.owns(event):
+                event.accept()
+                return True
+        elif event.type() == QEvent.Type.NativeGesture and isinstance(event, QNativeGestureEvent):
+            return self._mouse.native_gesture(event)
         return super().event(event)
 
     def focusNextPrevChild(self, forward: bool) -> bool:
-        """Walk sections and boundaries before the focus leaves the canvas."""
-        kind, index = self._focused
-        place = 2 * index + (kind == "boundary") + (1 if forward else -1)
-        items = self.lay.items
-        if self._drag is not None or not 0 <= place < len(items):
-            return super().focusNextPrevChild(forward)
-        self._focus(items[place])
-        return True
+        """Walk sections, boundaries and folds before the focus leaves the canvas."""
+        return self._keys.walk(forward) or super().focusNextPrevChild(forward)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
-        if event.reason() == Qt.FocusReason.TabFocusReason:
-            self._focus(self.lay.items[0])
-        elif event.reason() == Qt.FocusReason.BacktabFocusReason:
-            self._focus(self.lay.items[-1])
         super().focusInEvent(event)
+        self._keys.came_in(event.reason())
         self.update()
 
-    def _focus(self, item: LayItem) -> None:
-        self._focused = (item.kind, item.index)
-        if item.kind == "section":
-            self._document.select(self._document.sheet.plan.sections[item.index].id)
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
         self.update()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape and self._drag is not None:
-            self._drag.cancel()
-            self._drag = None
-            self.unsetCursor()
-            self.update()
-        elif self._drag is not None:
-            return  # a drag owns the lay until it ends
-        elif event.key() in (Qt.Key.Key_Left, Qt.Key.Key_Right):
-            self._arrow(1 if event.key() == Qt.Key.Key_Right else -1, event.modifiers())
-        elif event.key() == Qt.Key.Key_Delete:
-            self._delete()
-        else:
+        if not self._keys.press(event):
             super().keyPressEvent(event)
 
-    def _arrow(self, direction: int, modifiers: Qt.KeyboardModifier) -> None:
-        kind, index = self._focused
-        if kind == "section":
-            place = index + direction
-            if 0 <= place < len(self._document.sheet.plan.sections):
-                self._focus(self.lay.item("section", place))
-            return
-        shift = modifiers & Qt.KeyboardModifier.ShiftModifier
-        position_m = self._document.plan.boundaries[index].position_m
-        position_m = round(position_m + direction * (BIG_NUDGE_M if shift else NUDGE_M), 9)
-        self._document.edit(
-            self._move_name(index), partial(move_boundary, index=index, position_m=position_m)
-        )
-
-    def _delete(self) -> None:
-        kind, index = self._focused
-        if kind == "boundary":
-            self._document.edit(self.tr("Merge sections"), partial(merge, first=index, last=index + 1))
-        elif index > 0:
-            self._document.edit(self.tr("Merge sections"), partial(merge, first=index - 1, last=index))
-
-    def _move_name(self, index: int) -> str:
-        plan: Plan = self._document.plan
-        letters = [plan.liquor(section.liquor_id).letter for section in plan.sections[index : index + 2]]
-        return self.tr("Move boundary {0} | {1}").format(*letters)
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        if not self._keys.release(event):
+            super().keyReleaseEvent(event)

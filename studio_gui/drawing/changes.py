@@ -1,0 +1,84 @@
+"""What of the picture changes from one worksheet to the next.
+
+The rule of this module: only what changed is painted anew, and whatever might have changed counts as changed.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from studio_gui.domain.figures import SectionFigures
+from studio_gui.drawing.lay_layout import LayLayout
+
+Span = tuple[float, float]
+
+#: How far what is drawn of a section reaches over its edges: half a peg with its ring, a run down a trough.
+REACH_PX = 14.0
+
+_FIGURES = (
+    "fibre_g",
+    "liquid_ml",
+    "wiped_ml",
+    "held_before_wiping_ml_per_g",
+    "held_ml_per_g",
+    "free_ml",
+    "under",
+    "over",
+    "liquor_index",
+)
+
+
+def changed_span(before: LayLayout, after: LayLayout) -> Span | None:
+    """Return the pixel columns between which two layouts differ; None where they do not.
+
+    Everything, where more than places, volumes and states of sections changed.
+    """
+    everything = (0.0, after.size.width())
+    if before.sheet is after.sheet and before.view == after.view and before.size == after.size:
+        return None
+    if not _is_comparable(before, after):
+        return everything
+    sections = _changed_sections(before.sheet.figures, after.sheet.figures)
+    if sections is None:
+        return None
+    first, last = sections
+    wicking_px = after.sheet.plan.wicking_mm / 1000.0 * after.px_per_m
+    margin = REACH_PX + wicking_px
+    low = min(before.edges_x[first], after.edges_x[first]) - margin
+    high = max(before.edges_x[last + 1], after.edges_x[last + 1]) + margin
+    if low < 0.0 and high > everything[1]:
+        return everything
+    return low, high
+
+
+def _is_comparable(before: LayLayout, after: LayLayout) -> bool:
+    old, new = before.sheet.plan, after.sheet.plan
+    return (
+        before.size == after.size
+        and before.view == after.view
+        and before.px_per_m == after.px_per_m
+        and len(old.sections) == len(new.sections)
+        and old.fibre is new.fibre
+        and old.lay is new.lay
+        and old.liquid is new.liquid
+        and old.stocks is new.stocks
+        and old.liquors is new.liquors
+        and old.wicking_mm == new.wicking_mm
+    )
+
+
+def _changed_sections(before: SectionFigures, after: SectionFigures) -> tuple[int, int] | None:
+    """Return the first and the last section in which anything that is drawn changed."""
+    changed = np.any(before.left_pct_owf != after.left_pct_owf, axis=1)
+    for name in _FIGURES:
+        changed |= getattr(before, name) != getattr(after, name)
+    moved = before.edges_m != after.edges_m
+    changed |= moved[:-1] | moved[1:]
+    for index, (old, new) in enumerate(zip(before.plan.sections, after.plan.sections, strict=True)):
+        if old is not new:
+            changed[index] = True
+    for index, (one, other) in enumerate(zip(before.plan.boundaries, after.plan.boundaries, strict=True)):
+        if one is not other:
+            changed[index : index + 2] = True
+    where = np.flatnonzero(changed)
+    return (int(where[0]), int(where[-1])) if len(where) else None

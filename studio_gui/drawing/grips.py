@@ -1,0 +1,128 @@
+"""Grips: what else on the lay can be taken hold of, and the guides that show where a dragged thing rests.
+
+The rule of this module: a grip rests quietly and shows under the pointer, with the focus, or while something
+hangs on it; a gap or overlap that is there always shows its grip.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+
+from studio_gui.drawing.changes import REACH_PX, Span
+from studio_gui.drawing.fonts import sized
+from studio_gui.drawing.lay_layout import LayItem, LayLayout
+from studio_gui.drawing.lay_state import Guide, LayState
+from studio_gui.drawing.look import Look
+from studio_gui.wording.translation import translate
+
+
+def paint_grips(painter: QPainter, layout: LayLayout, look: Look, state: LayState, within: Span) -> None:
+    """Paint the grips of gaps between two pixel columns, and those of the folds."""
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    if state.pegs:
+        for index in layout.sections_within(within[0] - REACH_PX, within[1] + REACH_PX):
+            if index < len(layout.edges_x) - 2:
+                _paint_gap_grip(painter, layout, look, state, index)
+    for index in range(len(layout.sheet.plan.lay.fold_positions_m)):
+        _paint_fold(painter, layout, look, state, index)
+    painter.restore()
+
+
+def paint_guide(painter: QPainter, layout: LayLayout, look: Look, guide: Guide) -> None:
+    """Paint the line on which a dragged thing rests, its partner, and why it rests there."""
+    painter.save()
+    painter.setPen(QPen(look.handle, 1.4, Qt.PenStyle.DashDotLine))
+    for place_m in (guide.place_m, guide.other_m):
+        if place_m is not None:
+            x = round(layout.x(place_m)) + 0.5
+            painter.drawLine(QPointF(x, layout.tape_start.top()), QPointF(x, layout.tape_end.bottom()))
+    paint_note(painter, layout, look, layout.x(guide.place_m), guide.words, layout.tape_end.center().y())
+    painter.restore()
+
+
+def paint_note(painter: QPainter, layout: LayLayout, look: Look, x: float, words: str, y: float) -> None:
+    """Paint a few words on a filled slip, centred on a pixel column and kept inside the picture."""
+    font = sized(painter, 0.9, bold=True)
+    width = QFontMetricsF(font).horizontalAdvance(words) + 14.0
+    left = min(max(x - width / 2.0, 4.0), layout.size.width() - width - 4.0)
+    slip = QRectF(left, y - 10.0, width, 20.0)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(look.handle)
+    painter.drawRoundedRect(slip, 3.0, 3.0)
+    painter.setFont(font)
+    painter.setPen(look.paper if look.handle.lightness() < 140 else look.ink)
+    painter.drawText(slip, Qt.AlignmentFlag.AlignCenter, words)
+
+
+def paint_focus_ring(painter: QPainter, look: Look, box: QRectF) -> None:
+    """Paint the ring round what has the keyboard's focus."""
+    painter.setPen(QPen(look.handle, 2.0, Qt.PenStyle.DashLine))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRoundedRect(box.adjusted(-3.0, -3.0, 3.0, 3.0), 4.0, 4.0)
+
+
+def _paint_gap_grip(painter: QPainter, layout: LayLayout, look: Look, state: LayState, index: int) -> None:
+    """Paint two arrows that point away from each other for a gap, towards each other for an overlap."""
+    me = ("gap", index)
+    taken = state.dragged == me
+    shown = taken or me in (state.hovered, state.focused)
+    gap_m = layout.sheet.plan.boundaries[index].gap_m
+    if not shown and gap_m == 0.0:
+        return
+    grip = layout.item("gap", index).slip
+    colour = look.handle if shown else look.peg_lines
+    painter.setPen(QPen(look.peg if taken else colour, 1.2))
+    painter.setBrush(colour if taken else look.peg)
+    box = grip.adjusted(-4.0, 0.0, 4.0, 0.0)
+    painter.drawRoundedRect(box, 3.0, 3.0)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(look.peg if taken else colour)
+    inwards = gap_m < 0.0
+    for side in (-1.0, 1.0):
+        tip, foot = (2.0, 7.0) if inwards else (7.0, 2.0)
+        centre = grip.center()
+        painter.drawPolygon(
+            QPolygonF(
+                [
+                    centre + QPointF(side * tip, 0.0),
+                    centre + QPointF(side * foot, -3.5),
+                    centre + QPointF(side * foot, 3.5),
+                ]
+            )
+        )
+
+
+def _paint_fold(painter: QPainter, layout: LayLayout, look: Look, state: LayState, index: int) -> None:
+    """Paint the word "fold" beside the turn, and its grip where it is pointed at, focused or held."""
+    me = ("fold", index)
+    item = layout.item("fold", index)
+    _paint_fold_word(painter, layout, look, item)
+    if not state.pegs or me not in (state.hovered, state.focused, state.dragged):
+        return
+    taken = state.dragged == me
+    painter.setPen(QPen(look.handle, 1.6))
+    painter.setBrush(look.handle if taken else look.peg)
+    painter.drawRoundedRect(item.slip, 4.0, 4.0)
+    painter.setPen(QPen(look.peg if taken else look.handle, 1.2))
+    centre = item.slip.center()
+    for column in (-1.8, 1.8):
+        painter.drawLine(centre + QPointF(column, -9.0), centre + QPointF(column, 9.0))
+    if state.focused == me:
+        paint_focus_ring(painter, look, item.slip)
+
+
+def _paint_fold_word(painter: QPainter, layout: LayLayout, look: Look, item: LayItem) -> None:
+    leg = next(one.leg for one in layout.strands if one.pass_index == item.index)
+    outwards = 1.0 if leg.forward else -1.0
+    painter.save()
+    painter.setFont(sized(painter, 0.85))
+    colour = QColor(look.secondary)
+    painter.setPen(colour)
+    x = layout.x(leg.lay_high_m if leg.forward else leg.lay_low_m) + outwards * 18.0
+    painter.translate(QPointF(x, item.rect.center().y()))
+    painter.rotate(90.0)
+    words = translate("LayPicture", "fold")
+    painter.drawText(QRectF(-40.0, -9.0, 80.0, 18.0), Qt.AlignmentFlag.AlignCenter, words)
+    painter.restore()
