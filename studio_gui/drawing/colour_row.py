@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QBrush, QImage, QPixmap, QTransform
 
@@ -20,7 +20,7 @@ from studio_gui.drawing.lay_layout import LayLayout
 ColumnArray = NDArray[np.uint8]
 
 
-def colours_at(sheet: Worksheet, places_m: NDArray[np.float64]) -> ColumnArray:
+def colours_at(sheet: Worksheet, places_m: ArrayLike) -> ColumnArray:
     """Return (p, 3) sRGB, 0 to 255, at (p,) places on the lay (m); off the lay, that of its end."""
     on_lay = np.clip(places_m, 0.0, sheet.plan.lay_length_m)
     return np.rint(sheet.lay_colours(on_lay).srgb * 255.0).astype(np.uint8)

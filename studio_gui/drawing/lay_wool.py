@@ -30,18 +30,12 @@ class LayWool:
         last, self._layout = self._layout, layout
         if last is layout and self._row is not None and self._row.ratio == device_pixel_ratio:
             return
-        fits = (
-            last is not None
-            and self._row is not None
-            and changed is not None
-            and self._row.ratio == device_pixel_ratio
-            and (last.pane, last.px_per_m, last.film.left()) == (layout.pane, layout.px_per_m, layout.film.left())
-        )
-        if fits and self._row is not None and changed is not None:
-            self._row.refresh(layout, changed)
+        row = self._row
+        if last is None or row is None or changed is None or not _fits(row, last, layout, device_pixel_ratio):
+            row = ColourRow(layout, device_pixel_ratio)
         else:
-            self._row = ColourRow(layout, device_pixel_ratio)
-        self._brush = self._row.brush()
+            row.refresh(layout, changed)
+        self._row, self._brush = row, row.brush()
 
     def paint(self, painter: QPainter, layout: LayLayout) -> None:
         """Paint the strands of the layout last taken up."""
@@ -50,3 +44,13 @@ class LayWool:
     def lay_brush(self, layout: LayLayout, box: QRectF) -> QBrush:
         """Return a brush that paints the whole lay across `box`."""
         return lay_brush(layout.sheet, box)
+
+
+def _fits(row: ColourRow, last: LayLayout, layout: LayLayout, device_pixel_ratio: float) -> bool:
+    """Tell whether the columns of a row lie under the same places of the lay as before."""
+    return (
+        row.ratio == device_pixel_ratio
+        and last.pane == layout.pane
+        and last.px_per_m == layout.px_per_m
+        and last.film.left() == layout.film.left()
+    )

@@ -14,9 +14,9 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 from studio_gui.drawing.figures_row import state_of
 from studio_gui.drawing.fonts import sized
 from studio_gui.drawing.lay_layout import SLIP_HEIGHT, LayLayout
+from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.marks import paint_saturation
-from studio_gui.drawing.lay_state import LayState
 from studio_gui.wording.quantities import LAY_LENGTH, shown
 
 NARROWEST_SLIP = 16.0  # px: narrower sections have no paper

@@ -75,15 +75,14 @@ class _Held:
 
     def _rest(
         self, layout: LayLayout, wanted_m: float, marks: tuple[SnapMark, ...], limits: tuple[float, float]
-    ) -> float:
-        """Return where the thing rests inside its limits, and keep the guide that says why."""
+    ) -> tuple[float, Guide | None]:
+        """Return where the thing rests inside its limits, and the guide that says why."""
         tick_m = ruler_steps(layout.px_per_m, ruler_unit_m())[1]
         rest = at_rest(wanted_m, self._origin_m, marks, REACH_PX / layout.px_per_m, tick_m)
-        low, high = limits
-        place_m = min(max(rest.place_m, low), high)
-        if rest.mark is not None and place_m == rest.place_m:
-            self.guide = Guide(place_m, guide_words(rest.mark, self._document.plan), rest.mark.other_m)
-        return place_m
+        place_m = _within(rest.place_m, limits)
+        if rest.mark is None or place_m != rest.place_m:
+            return place_m, None
+        return place_m, Guide(place_m, guide_words(rest.mark, self._document.plan), rest.mark.other_m)
 
 
 class BoundaryDrag(_Held):
@@ -97,9 +96,7 @@ class BoundaryDrag(_Held):
 
     def __init__(self, document: OpenPlan, layout: LayLayout, index: int, x: float) -> None:
         boundary_range(document.plan, index)
-        super().__init__(
-            document, ("boundary", index), document.plan.boundaries[index].position_m, layout, x
-        )
+        super().__init__(document, ("boundary", index), document.plan.boundaries[index].position_m, layout, x)
 
     @property
     def place_m(self) -> float:
@@ -117,9 +114,10 @@ class BoundaryDrag(_Held):
             return  # something locked would have to follow: stay, as if held
         wanted = self._wanted_m(layout, point)
         if modifiers & Qt.KeyboardModifier.AltModifier:
-            place_m = min(max(wanted, limits[0]), limits[1])
+            place_m = _within(wanted, limits)
         else:
-            place_m = self._rest(layout, wanted, boundary_marks(plan, self._index, drag), limits)
+            marks = boundary_marks(plan, self._index, drag)
+            place_m, self.guide = self._rest(layout, wanted, marks, limits)
         self._document.preview(move_boundary(plan, self._index, place_m, drag))
 
     def tag(self) -> tuple[TagColumn, ...]:
@@ -224,17 +222,16 @@ class FoldDrag(_Held):
         # while the far end reaches out before the start, all places on the lay count from there
         reached_out_m = start_m(self._document.sheet.plan) - start_m(plan)
         wanted = self._wanted_m(layout, point) - reached_out_m
-        self.guide = None
+        guide: Guide | None = None
         if modifiers & Qt.KeyboardModifier.AltModifier:
-            place_m = min(max(wanted, self._limits[0]), self._limits[1])
+            place_m = _within(wanted, self._limits)
         else:
-            place_m = self._rest(layout, wanted, fold_marks(plan, self._index), self._limits)
+            place_m, guide = self._rest(layout, wanted, fold_marks(plan, self._index), self._limits)
         try:
             self._document.preview(move_fold(plan, self._index, place_m))
         except RovingLayError:
             return  # no room left for a section: stay, as if held
-        if self.guide is not None:
-            self.guide = Guide(self.place_m, self.guide.words)
+        self.guide = None if guide is None else Guide(self.place_m, guide.words)
         self.ghost_m = self._origin_m + start_m(self._document.sheet.plan) - start_m(plan)
 
     def tag(self) -> tuple[TagColumn, ...]:
@@ -263,6 +260,10 @@ def _gap_step_m() -> float:
 
 def _letters(plan: Plan, index: int) -> list[str]:
     return [plan.liquor(section.liquor_id).letter for section in plan.sections[index : index + 2]]
+
+
+def _within(place_m: float, limits: tuple[float, float]) -> float:
+    return min(max(place_m, limits[0]), limits[1])
 
 
 def _nearest_start(plan: Plan, run: tuple[int, int], wanted_m: float) -> int:

@@ -13,7 +13,6 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
-    QFont,
     QKeyEvent,
     QMouseEvent,
     QNativeGestureEvent,
@@ -161,7 +160,7 @@ class LayCanvas(QWidget):
             self.pan(right - layout.pane.right() + TARGET)
 
     def hold_to_pan(self, *, held: bool) -> None:
-        """Let the left button move the film instead of taking hold of something, while the space bar is down."""
+        """Let the left button move the film instead of taking hold of something, while `held`."""
         self._mouse.is_space_held = held
         if not self.is_dragging:
             self.setCursor(Qt.CursorShape.OpenHandCursor) if held else self.unsetCursor()
@@ -297,7 +296,7 @@ class LayCanvas(QWidget):
         self._focused = self._existing(self._focused)
 
     def _clamp_view(self) -> None:
-        clamped = pane_of(lay_layout(self.document.sheet, QSizeF(self.size()), self._view)).clamped(self._view)
+        clamped = pane_of(self.lay).clamped(self._view)
         if clamped != self._view:
             self._view = clamped
             self.view_changed.emit()
@@ -362,6 +361,10 @@ class LayCanvas(QWidget):
                 self._repaint_span((x - TARGET, x + TARGET))
         self._hovered = hovered
         self._mouse.show_hint(item)
+
+    def type_place(self, kind: ItemKind, index: int) -> None:
+        """Open a field for the exact place, length or width of an item."""
+        self._keys.type_place(kind, index)
 
     # -- events --------------------------------------------------------------------------------------------
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
 from studio_gui.document.open_plan import Edit
@@ -21,6 +21,7 @@ from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.plan import Plan
 from studio_gui.drawing.lay_layout import ItemKind
 from studio_gui.views.gestures import gap_name, move_name
+from studio_gui.wording.translation import translate
 
 if TYPE_CHECKING:
     from studio_gui.views.lay_canvas import LayCanvas
@@ -35,7 +36,6 @@ _SHIFT, _ALT, _CONTROL = (
     Qt.KeyboardModifier.AltModifier,
     Qt.KeyboardModifier.ControlModifier,
 )
-_tr = partial(QCoreApplication.translate, "LayKeys")
 
 
 class LayKeys:
@@ -108,7 +108,7 @@ class LayKeys:
         return False
 
     def type_place(self, kind: ItemKind, index: int, text: str = "") -> None:
-        """Open a field for the exact place of a boundary or fold, the length of a section, the width of a gap."""
+        """Open a field for a boundary's or fold's exact place, a section's length, or the width of a gap."""
         if self._entry is None:
             from studio_gui.views.place_entry import PlaceEntry  # noqa: PLC0415  (the first paint does without)
 
@@ -118,7 +118,7 @@ class LayKeys:
     # -- what they do --------------------------------------------------------------------------------------
 
     def _space(self, modifiers: Qt.KeyboardModifier, *, is_repeated: bool) -> bool:
-        """Add the focused section to the selection or take it out; held down alone, let the mouse move the film."""
+        """Select the focused section too, or no more; held down alone, let the mouse move the film."""
         canvas = self._canvas
         kind, index = canvas.focused
         if modifiers & _CONTROL and kind == "section":
@@ -142,7 +142,9 @@ class LayKeys:
             self._move_boundary(index, place_m, "shift" if modifiers & _ALT else "trade")
         else:
             place_m = round(fold_place_m(self._plan, index) + step_m, 9)
-            self._edit(_tr("Move the fold"), partial(move_fold, index=index, place_m=place_m))
+            self._edit(
+                translate("LayKeys", "Move the fold"), partial(move_fold, index=index, place_m=place_m)
+            )
 
     def _arrow_on_section(self, index: int, direction: int, modifiers: Qt.KeyboardModifier) -> None:
         """Go to the neighbour; with Shift select it too; with Control change places with it."""
@@ -152,7 +154,7 @@ class LayKeys:
             return
         if modifiers & _CONTROL:
             before = place + 1 if direction > 0 else place
-            name = _tr("Move {0} to another place").format(self._letter(index))
+            name = translate("LayKeys", "Move {0} to another place").format(self._letter(index))
             if self._edit(name, partial(move_sections, first=index, last=index, before=before)):
                 canvas.focus_item("section", place)
         elif modifiers & _SHIFT:
@@ -163,7 +165,7 @@ class LayKeys:
             canvas.focus_item("section", place)
 
     def _end(self, *, at_start: bool, whole: bool) -> None:
-        """Move a boundary or fold as far as it goes; with Control, or on a section, go to the first or last item."""
+        """Move a boundary or fold as far as it goes; with Control, or on a section, go to the far section."""
         canvas = self._canvas
         kind, index = canvas.focused
         if kind == "section" or whole:
@@ -182,7 +184,7 @@ class LayKeys:
         elif kind == "gap":
             self._edit(gap_name(self._plan, index), partial(set_gap, index=index, gap_m=there))
         else:
-            self._edit(_tr("Move the fold"), partial(move_fold, index=index, place_m=there))
+            self._move_fold(index, there)
 
     def _delete(self) -> None:
         kind, index = self._canvas.focused
@@ -198,11 +200,15 @@ class LayKeys:
                 self._merge(index - 1, index)
 
     def _merge(self, first: int, last: int) -> None:
-        self._edit(_tr("Merge sections"), partial(merge, first=first, last=last))
+        self._edit(translate("LayKeys", "Merge sections"), partial(merge, first=first, last=last))
 
     def _move_boundary(self, index: int, place_m: float, drag: Drag) -> None:
         edit = partial(move_boundary, index=index, position_m=place_m, drag=drag)
         self._edit(move_name(self._plan, index), edit)
+
+    def _move_fold(self, index: int, place_m: float) -> None:
+        name = translate("LayKeys", "Move the fold")
+        self._edit(name, partial(move_fold, index=index, place_m=place_m))
 
     def _widen(self, index: int, by_m: float) -> None:
         gap_m = round(self._plan.boundaries[index].gap_m + by_m, 9)

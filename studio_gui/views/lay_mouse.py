@@ -1,7 +1,7 @@
 """What the mouse, a touchpad or a finger does on the lay.
 
-The rule of this module: it finds what is under the pointer and begins, follows and ends gestures; what they do
-is theirs. A press that does not move is a click and changes nothing but the selection.
+The rule of this module: it finds what is under the pointer and begins, follows and ends gestures; what
+they do is theirs. A press that does not move is a click and changes nothing but the selection.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication, QObject, QPointF, Qt, QTimer
+from PySide6.QtCore import QObject, QPointF, Qt, QTimer
 from PySide6.QtGui import QContextMenuEvent, QGuiApplication, QMouseEvent, QNativeGestureEvent, QWheelEvent
 from PySide6.QtWidgets import QApplication
 
@@ -18,7 +18,8 @@ from studio_gui.domain.errors import RovingLayError
 from studio_gui.drawing.lay_layout import LayItem
 from studio_gui.drawing.overview import film_m_at, is_overview_shown
 from studio_gui.drawing.ruler import ruler_steps, ruler_unit_m, snapped
-from studio_gui.views.gestures import BoundaryDrag, FoldDrag, GapDrag, SectionsDrag
+from studio_gui.views.gestures import BoundaryDrag, FoldDrag, GapDrag, Gesture, SectionsDrag
+from studio_gui.wording.translation import translate
 
 if TYPE_CHECKING:
     from studio_gui.views.lay_canvas import LayCanvas
@@ -94,7 +95,7 @@ class LayMouse(QObject):
         canvas = self._canvas
         pressed, self._pressed = self._pressed, None
         if pressed is not None and event.modifiers() == Qt.KeyboardModifier.NoModifier:
-            canvas.focus_item("section", pressed[1].index)  # one of several, kept for a drag that did not come
+            canvas.focus_item("section", pressed[1].index)  # no drag came
         self._in_overview = False
         if self._panned_from is not None:
             self._panned_from = None
@@ -115,7 +116,7 @@ class LayMouse(QObject):
             low_m, high_m = canvas.document.sheet.plan.edges_m[item.index : item.index + 2]
             on_tick_m = snapped(place_m, tick_m)
             place_m = on_tick_m if low_m < on_tick_m < high_m else place_m
-        name = QCoreApplication.translate("LayMouse", "Split section")
+        name = translate("LayMouse", "Split section")
         canvas.document.edit(name, partial(split, index=item.index, position_m=place_m))
 
     def context_menu(self, event: QContextMenuEvent) -> None:
@@ -148,9 +149,13 @@ class LayMouse(QObject):
 
     def _take(self, item: LayItem, point: QPointF) -> None:
         canvas = self._canvas
-        makers = {"boundary": BoundaryDrag, "gap": GapDrag, "fold": FoldDrag}
+        makers: dict[str, type[BoundaryDrag | GapDrag | FoldDrag]] = {
+            "boundary": BoundaryDrag,
+            "gap": GapDrag,
+            "fold": FoldDrag,
+        }
         try:
-            gesture = makers[item.kind](canvas.document, canvas.lay, item.index, point.x())
+            gesture: Gesture = makers[item.kind](canvas.document, canvas.lay, item.index, point.x())
         except RovingLayError as refusal:
             canvas.document.refused.emit(refusal)
             return
@@ -265,16 +270,21 @@ class LayMouse(QObject):
 def _hint(item: LayItem | None) -> str:
     if item is None:
         return ""
-    tr = partial(QCoreApplication.translate, "LayMouse")
+    if item.locked and item.kind == "section":
+        return translate("LayMouse", "This section is locked in its place. Double-click splits it.")
     if item.locked:
-        return (
-            tr("This section is locked in its place. Double-click splits it.")
-            if item.kind == "section"
-            else tr("A locked section keeps this boundary in its place.")
-        )
+        return translate("LayMouse", "A locked section keeps this boundary in its place.")
     return {
-        "section": tr("Drag to another place in the order. Double-click splits here; Ctrl and Shift select more."),
-        "boundary": tr("Drag to move the boundary. Shift moves all that follows; Alt lets go of ruler and marks."),
-        "gap": tr("Drag to the right to leave a gap, to the left to overlap. Alt lets go of the steps."),
-        "fold": tr("Drag to move the fold: the legs beside it become longer or shorter."),
+        "section": translate(
+            "LayMouse",
+            "Drag to another place in the order. Double-click splits here; Ctrl and Shift select more.",
+        ),
+        "boundary": translate(
+            "LayMouse",
+            "Drag to move the boundary. Shift moves all that follows; Alt lets go of ruler and marks.",
+        ),
+        "gap": translate(
+            "LayMouse", "Drag to the right to leave a gap, to the left to overlap. Alt lets go of the steps."
+        ),
+        "fold": translate("LayMouse", "Drag to move the fold: the legs beside it become longer or shorter."),
     }[item.kind]

@@ -27,11 +27,14 @@ from PySide6.QtWidgets import (
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
 from studio_gui.domain.errors import RovingLayError
+from studio_gui.drawing.lay_layout import LayItem
 from studio_gui.views.file_commands import FileCommands
 from studio_gui.views.lay_canvas import LayCanvas
+from studio_gui.views.lay_menus import LayMenus
 from studio_gui.views.section_commands import SectionCommands
 from studio_gui.views.totals_bar import TotalsBar
 from studio_gui.views.view_choices import ViewChoices
+from studio_gui.views.view_commands import ViewCommands
 
 if TYPE_CHECKING:
     from studio_gui.views.panes import Panes
@@ -50,6 +53,10 @@ class MainWindow(QMainWindow):
         self.choices = ViewChoices(self._preferences, self)  # before anything says a number
         self.canvas = LayCanvas(document)
         self.section_commands = SectionCommands(document, self)
+        self.view_commands = ViewCommands(self.canvas, self)
+        self.lay_menus = LayMenus(
+            document, self.section_commands, self.view_commands.actions, self.canvas.type_place
+        )
         self.totals = TotalsBar(document)
         self._assemble()
         self._make_actions()
@@ -143,6 +150,8 @@ class MainWindow(QMainWindow):
         self.file_menu.addAction(self.quit_action)
         self.edit_menu.addActions([self.undo_action, self.redo_action])
         self.section_menu.addActions(self.section_commands.actions)
+        self.view_menu.addActions(self.view_commands.actions)
+        self.view_menu.addSeparator()
         for dock in self.docks:
             self.view_menu.addAction(dock.toggleViewAction())
         self.view_menu.addSeparator()
@@ -167,8 +176,8 @@ class MainWindow(QMainWindow):
         action.triggered.connect(lambda _checked: slot())
         return action
 
-    def _canvas_menu(self, point: QPoint, place_m: float) -> None:
-        self.section_commands.menu_at(place_m, self).popup(point)
+    def _canvas_menu(self, point: QPoint, item: LayItem | None, place_m: float) -> None:
+        self.lay_menus.menu_at(item, place_m, self).popup(point)
 
     # -- words ---------------------------------------------------------------------------------------------
 
@@ -183,6 +192,7 @@ class MainWindow(QMainWindow):
         self.files.retranslate()
         self.choices.retranslate()
         self.section_commands.retranslate()
+        self.view_commands.retranslate()
         self.file_menu.setTitle(self.tr("&File"))
         self.edit_menu.setTitle(self.tr("&Edit"))
         self.section_menu.setTitle(self.tr("&Section"))

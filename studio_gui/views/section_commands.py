@@ -10,14 +10,15 @@ from functools import partial
 
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QMenu, QWidget
+from PySide6.QtWidgets import QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.boundaries import equalise, reverse
 from studio_gui.domain.edits.inputs import fold_by_weight
-from studio_gui.domain.edits.order import move_sections
+from studio_gui.domain.edits.order import move_sections, run_of
 from studio_gui.domain.edits.removal import remove_sections
 from studio_gui.domain.edits.sections import duplicate, merge, set_locked, split
+from studio_gui.domain.plan import Plan
 
 
 class SectionCommands(QObject):
@@ -29,7 +30,7 @@ class SectionCommands(QObject):
         self.split_action = self._action(self._split, "Ctrl+D")
         self.merge_action = self._action(self._merge, "Ctrl+M")
         self.duplicate_action = self._action(self._duplicate, "Ctrl+Shift+D")
-        self.equalise_action = self._action(self._equalise, "Ctrl+=")
+        self.equalise_action = self._action(self._equalise, "Ctrl+J")
         self.lock_action = self._action(self._lock, "Ctrl+L")
         self.lock_action.setCheckable(True)
         self.earlier_action = self._action(self._earlier, "Ctrl+Shift+Up")
@@ -76,37 +77,25 @@ class SectionCommands(QObject):
         self.reverse_action.setText(self.tr("&Reverse the lay"))
         self.fold_by_weight_action.setText(self.tr("Fold by &weight"))
 
-    def menu_at(self, place_m: float, parent: QWidget) -> QMenu:
-        """Return the context menu for a place on the lay (m); it deletes itself when closed."""
-        menu = QMenu(parent)
-        menu.aboutToHide.connect(menu.deleteLater)
-        here = menu.addAction(self.tr("Split here"))
-        here.triggered.connect(lambda: self._split_at(place_m))
-        menu.addActions(self.actions[1:])
-        return menu
-
     def _run(self) -> tuple[int, int]:
-        """Return first and last index of the selection's run."""
-        plan = self._document.plan
-        chosen = [plan.section_index(one) for one in self._document.selected_ids] or [0]
-        return min(chosen), max(chosen)
+        """Return first and last index of the selection; `EditRefused` where they are not neighbours."""
+        return run_of(self._document.plan, self._document.selected_ids)
 
     def _split(self) -> None:
         edges = self._document.plan.edges_m
         index = self._document.selected_index
-        self._split_at((edges[index] + edges[index + 1]) / 2.0)
-
-    def _split_at(self, place_m: float) -> None:
-        edges = self._document.plan.edges_m
-        index = next((i for i, end in enumerate(edges[1:]) if place_m < end), len(edges) - 2)
-        self._document.edit(self.tr("Split section"), partial(split, index=index, position_m=place_m))
+        middle_m = (edges[index] + edges[index + 1]) / 2.0
+        self._document.edit(self.tr("Split section"), partial(split, index=index, position_m=middle_m))
 
     def _merge(self) -> None:
-        first, last = self._run()
-        if first == last:
-            last = min(first + 1, len(self._document.plan.sections) - 1)
-            first = last - 1
-        self._document.edit(self.tr("Merge sections"), partial(merge, first=first, last=last))
+        def merged(plan: Plan) -> Plan:
+            first, last = self._run()
+            if first == last:
+                last = min(first + 1, len(plan.sections) - 1)
+                first = last - 1
+            return merge(plan, first, last)
+
+        self._document.edit(self.tr("Merge sections"), merged)
 
     def _duplicate(self) -> None:
         self._document.edit(
@@ -114,10 +103,13 @@ class SectionCommands(QObject):
         )
 
     def _equalise(self) -> None:
-        first, last = self._run()
-        if first == last:
-            first, last = 0, len(self._document.plan.sections) - 1
-        self._document.edit(self.tr("Equalise sections"), partial(equalise, first=first, last=last))
+        def equalised(plan: Plan) -> Plan:
+            first, last = self._run()
+            if first == last:
+                first, last = 0, len(plan.sections) - 1
+            return equalise(plan, first, last)
+
+        self._document.edit(self.tr("Equalise sections"), equalised)
 
     def _lock(self) -> None:
         locked = not self._all_locked()

@@ -253,6 +253,9 @@ EDITS: dict[str, Telling] = {
     "boundary-out-of-range": lambda told: told.translate(
         "Refusals", "The boundary cannot go to {position_m}. There is room from {low_m} to {high_m}."
     ),
+    "not-neighbours": lambda told: told.translate(
+        "Refusals", "The selected sections do not all lie side by side. Select a run without a break."
+    ),
     "fold-out-of-range": lambda told: told.translate(
         "Refusals", "The fold cannot go to {position_m}. There is room from {low_m} to {high_m}."
     ),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+from functools import partial
 
 import numpy as np
 import pytest
@@ -15,12 +16,14 @@ from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.figures import Saturation
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
+from studio_gui.drawing.colour_row import ColourRow
 from studio_gui.drawing.lay_layout import LayLayout, lay_layout
-from studio_gui.drawing.lay_picture import paint_drag_tag, paint_lay
+from studio_gui.drawing.lay_picture import paint_lay
+from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import DARK, LIGHT, Look
 from studio_gui.drawing.marks import paint_saturation, paint_severity
-from studio_gui.drawing.pegs import LayState
-from studio_gui.drawing.wool import colour_columns, column_brush, gradient_brush
+from studio_gui.drawing.tags import boundary_tag, paint_tag, tag_rect
+from studio_gui.drawing.wool import gradient_brush, paint_strands
 from tests.drawing.plans import plain_plan
 
 SIZE = QSizeF(1000.0, 520.0)
@@ -34,8 +37,9 @@ def picture(
     image = QImage(layout.size.toSize(), QImage.Format.Format_RGB32)
     painter = QPainter(image)
     try:
-        brush = gradient_brush(layout) if vector else column_brush(layout, 1.0)
-        paint_lay(painter, layout, look, state or LayState(), brush)
+        brush = gradient_brush(layout) if vector else ColourRow(layout, 1.0).brush()
+        wool = partial(paint_strands, layout=layout, brush=brush)
+        paint_lay(painter, layout, look, state or LayState(), wool)
     finally:
         painter.end()
     return image
@@ -70,19 +74,11 @@ def test_the_middle_of_each_section_has_its_predicted_colour(vector: bool) -> No
         assert difference(clear, QColor.fromRgbF(*rgb)) <= 12
 
 
-def test_colours_run_from_start_to_end() -> None:
-    layout = laid(plain_plan(3))
-    image = colour_columns(layout, 600)
-    expected = layout.sheet.lay_colours((np.arange(600) + 0.5) * 4.0 / 600).srgb
-    for column in (0, 199, 200, 201, 399, 599):
-        assert difference(image.pixelColor(column, 0), QColor.fromRgbF(*expected[column].tolist())) <= 1
-
-
 def test_a_gap_shows_undyed_wool() -> None:
     layout = laid(set_gap(plain_plan(3), 0, 0.2))
-    columns = colour_columns(layout, 1200)
-    middle = columns.pixelColor(int(1200 / 3), 0)
-    assert difference(middle, QColor("#f3eee2")) <= 3
+    row = ColourRow(layout, 1.0)
+    middle = row.rgb[round(layout.edges_x[1] - row.left)].tolist()
+    assert difference(QColor(*middle), QColor("#f3eee2")) <= 3
 
 
 @pytest.mark.parametrize("gap_m", [-0.2, 0.0, 0.2])
@@ -133,7 +129,9 @@ def test_the_live_tag_stays_inside_the_picture(x: float, y: float) -> None:
     tagged = QImage(plain)
     painter = QPainter(tagged)
     try:
-        paint_drag_tag(painter, layout, LIGHT, 0, plan, QPointF(x, y))
+        columns = boundary_tag(layout.sheet, 0, plan)
+        box = tag_rect(painter.font(), layout, columns, layout.edges_x[1], QPointF(x, y))
+        paint_tag(painter, LIGHT, columns, box)
     finally:
         painter.end()
     box = changed_box(plain, tagged)

@@ -200,7 +200,7 @@ def test_the_pointer_tells_what_can_be_dragged(hand: Hand, qtbot: QtBot) -> None
     assert hand.canvas.cursor().shape() == Qt.CursorShape.SplitHCursor
     with qtbot.waitSignal(hand.canvas.hinted):
         QTest.mouseMove(hand.canvas, hand.middle("section", 0))
-    assert hand.canvas.cursor().shape() == Qt.CursorShape.ArrowCursor
+    assert hand.canvas.cursor().shape() == Qt.CursorShape.OpenHandCursor
     QTest.mouseMove(hand.canvas, hand.peg(1).toPoint())
     with qtbot.waitSignal(hand.canvas.hinted) as heard:
         QApplication.sendEvent(hand.canvas, QEvent(QEvent.Type.Leave))
@@ -269,7 +269,7 @@ def test_a_context_menu_selects_what_it_speaks_of(
     point = hand.middle("section", wanted)
     with qtbot.waitSignal(hand.canvas.menu_wanted) as heard:
         QApplication.sendEvent(hand.canvas, QContextMenuEvent(reason, point, hand.canvas.mapToGlobal(point)))
-    assert heard.args[1] == pytest.approx(0.5 + wanted, abs=0.01)
+    assert heard.args[2] == pytest.approx(0.5 + wanted, abs=0.01)
     assert hand.chosen() == (f"s{wanted + 1}",)
 
 

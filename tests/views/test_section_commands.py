@@ -97,13 +97,6 @@ def test_one_section_can_only_be_split(qtbot: QtBot) -> None:
     assert enabled == ["S&plit", "&Duplicate", "&Lock in place"]
 
 
-def test_the_context_menu_splits_where_it_was_asked_for(bench: Bench) -> None:
-    menu = bench.commands.menu_at(2.25, bench.window)
-    menu.actions()[0].trigger()
-    assert bench.places() == pytest.approx([1.0, 2.0, 2.25, 3.0])
-    menu.deleteLater()
-
-
 def test_while_a_gesture_runs_the_actions_are_left_alone(bench: Bench) -> None:
     bench.document.preview(plain_plan(1))
     assert bench.commands.merge_action.isEnabled()

@@ -50,6 +50,20 @@ def paint_with(plan: Plan, section_ids: Iterable[str], liquor_id: str) -> Plan:
     )
 
 
+def run_of(plan: Plan, section_ids: Iterable[str]) -> tuple[int, int]:
+    """Return first and last index of the named sections, of the first section where none is named.
+
+    Raises
+    ------
+    EditRefused
+        ``not-neighbours`` when another section lies between them.
+    """
+    chosen = sorted(plan.section_index(section_id) for section_id in section_ids) or [0]
+    if chosen[-1] - chosen[0] + 1 != len(chosen):
+        raise EditRefused("not-neighbours")
+    return chosen[0], chosen[-1]
+
+
 def _in_order(plan: Plan, order: Sequence[int]) -> Plan:
     """Return the plan with its sections in a new order, given as indexes into the present one."""
     lengths = lengths_m(plan)

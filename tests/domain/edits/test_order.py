@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio_gui.domain.edits.boundaries import lengths_m, set_gap
-from studio_gui.domain.edits.order import move_sections, paint_with
+from studio_gui.domain.edits.order import move_sections, paint_with, run_of
 from studio_gui.domain.edits.sections import set_locked
 from studio_gui.domain.errors import EditRefused, InvalidPlan
 from studio_gui.domain.plan import Plan
@@ -91,3 +91,10 @@ def test_several_sections_take_one_liquor() -> None:
         paint_with(plan, ("s1",), "nobody")
     with pytest.raises(InvalidPlan, match="unknown-section"):
         paint_with(plan, ("nobody",), liquor)
+
+
+def test_a_run_has_no_break() -> None:
+    assert run_of(five(), ("s3", "s2")) == (1, 2)
+    assert run_of(five(), ()) == (0, 0)
+    with pytest.raises(EditRefused, match="not-neighbours"):
+        run_of(five(), ("s1", "s3"))
