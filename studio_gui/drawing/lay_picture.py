@@ -88,7 +88,7 @@ def _paint_film(painter: QPainter, layout: LayLayout, look: Look) -> None:
 def _paint_directions(painter: QPainter, layout: LayLayout, look: Look) -> None:
     """Paint before every strand which way the roving runs in it: filled going out, hollow coming back."""
     side = min(9.0, layout.strand_height * 0.5)
-    if layout.overhang_px < 2.5 * side or side < 4.0:
+    if layout.overhang_px < 1.6 * side or side < 4.0:
         return
     x = layout.x(0.0) - layout.overhang_px + side
     painter.setPen(QPen(look.secondary, 1.0))

@@ -270,5 +270,9 @@ def _nearest_start(plan: Plan, run: tuple[int, int], wanted_m: float) -> int:
     """Return the section before which a run starts nearest to `wanted_m` when it is put there."""
     edges, (first, last) = plan.edges_m, run
     length_m = edges[last + 1] - edges[first]
-    places = [*range(first + 1), *range(last + 2, len(edges))]
-    return min(places, key=lambda at: abs((edges[at] if at <= first else edges[at] - length_m) - wanted_m))
+
+    def away_m(at: int) -> float:
+        return abs((edges[at] if at <= first else edges[at] - length_m) - wanted_m)
+
+    nearest: int = min((*range(first + 1), *range(last + 2, len(edges))), key=away_m)
+    return nearest

@@ -79,7 +79,7 @@ class MainWindow(QMainWindow):
         middle.addWidget(below)
         middle.setStretchFactor(0, 3)
         middle.setStretchFactor(1, 1)
-        middle.setSizes([500, 300])
+        middle.setSizes([580, 220])
         middle.setCollapsible(0, False)
         centre = QWidget()
         column = QVBoxLayout(centre)

@@ -168,7 +168,7 @@ def test_geometry_and_docks_come_back(qtbot: QtBot, window: MainWindow, settings
 
 def test_the_canvas_s_context_menu_opens_where_asked(window: MainWindow) -> None:
     canvas = window.canvas
-    canvas.menu_wanted.emit(canvas.mapToGlobal(QPoint(300, 200)), canvas.lay.item("section", 0), 2.5)
+    canvas.menu_wanted.emit(canvas.mapToGlobal(QPoint(300, 200)), canvas.lay.item("section", 2), 2.5)
     menu = QApplication.activePopupWidget()
     assert isinstance(menu, QMenu)
     menu.actions()[0].trigger()
