@@ -16,7 +16,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.edits.boundaries import equalise, set_gap
 from studio_gui.domain.edits.inputs import set_passes
-from studio_gui.domain.edits.order import move_sections, paint_with
+from studio_gui.domain.edits.order import paint_with
 from studio_gui.domain.edits.sections import merge, split
 from studio_gui.drawing.lay_layout import ItemKind, LayItem
 from studio_gui.views.gestures import gap_name
@@ -54,7 +54,7 @@ class LayMenus(QObject):
         return menu
 
     def _fill_for_section(self, menu: QMenu, index: int, place_m: float) -> None:
-        commands, count = self._commands, len(self._document.plan.sections)
+        commands = self._commands
         split_here = partial(split, index=index, position_m=place_m)
         self._add(menu, self.tr("&Split here"), self.tr("Split section"), split_here)
         menu.addActions([commands.merge_action, commands.equalise_action, commands.duplicate_action])
@@ -63,12 +63,7 @@ class LayMenus(QObject):
         menu.addMenu(self._paint_menu(menu))
         menu.addAction(commands.lock_action)
         menu.addSeparator()
-        for words, before, possible in (
-            (self.tr("Move towards the &start"), index - 1, index > 0),
-            (self.tr("Move towards the &end"), index + 2, index + 1 < count),
-        ):
-            move = partial(move_sections, first=index, last=index, before=before)
-            self._add(menu, words, self.tr("Move section"), move).setEnabled(possible)
+        menu.addActions([commands.earlier_action, commands.later_action, commands.remove_action])
         menu.addAction(commands.reverse_action)
 
     def _fill_for_boundary(self, menu: QMenu, index: int, place_m: float) -> None:

@@ -117,17 +117,17 @@ class SectionCommands(QObject):
         self._document.edit(name, partial(set_locked, section_ids=self._document.selected_ids, locked=locked))
 
     def _earlier(self) -> None:
-        first, last = self._run()
-        self._move(first, last, first - 1)
+        self._move(lambda first, _last: first - 1)
 
     def _later(self) -> None:
-        first, last = self._run()
-        self._move(first, last, last + 2)
+        self._move(lambda _first, last: last + 2)
 
-    def _move(self, first: int, last: int, before: int) -> None:
-        if 0 <= before <= len(self._document.plan.sections):
-            edit = partial(move_sections, first=first, last=last, before=before)
-            self._document.edit(self.tr("Move sections"), edit)
+    def _move(self, before: Callable[[int, int], int]) -> None:
+        def moved(plan: Plan) -> Plan:
+            first, last = self._run()
+            return move_sections(plan, first, last, before(first, last))
+
+        self._document.edit(self.tr("Move sections"), moved)
 
     def _remove(self) -> None:
         going = self._document.selected_ids
@@ -154,10 +154,10 @@ class SectionCommands(QObject):
         self.merge_action.setEnabled(several)
         self.equalise_action.setEnabled(several)
         self.reverse_action.setEnabled(several)
-        first, last = self._run()
-        self.earlier_action.setEnabled(first > 0)
-        self.later_action.setEnabled(last < len(plan.sections) - 1)
-        self.remove_action.setEnabled(len(self._document.selected_ids) < len(plan.sections))
+        chosen = self._document.selected_ids
+        self.earlier_action.setEnabled(plan.sections[0].id not in chosen)
+        self.later_action.setEnabled(plan.sections[-1].id not in chosen)
+        self.remove_action.setEnabled(len(chosen) < len(plan.sections))
         self.fold_by_weight_action.setEnabled(plan.lay.passes > 1)
         self.lock_action.setChecked(self._all_locked())
 
