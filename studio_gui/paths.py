@@ -24,6 +24,11 @@ def font_path(*, bold: bool = False) -> Path:
     return resources_dir() / "fonts" / ("NotoSans-Bold.ttf" if bold else "NotoSans-Regular.ttf")
 
 
+def fibre_path() -> Path:
+    """File of the combed fibres that wool is drawn with."""
+    return resources_dir() / "fibre" / "combed_top.npz"
+
+
 def data_folder(name: str, package: Path) -> Path:
     """Folder `name` of the program whose package folder is `package`.
 

@@ -145,13 +145,16 @@ def _turn(layout: LayLayout, strand: Strand) -> QPainterPath:
 
 
 def _tube_stops(gradient: QLinearGradient | QRadialGradient, low: float) -> None:
+    """Shade a tube alike towards both edges: the upper one of a leg is the lower one of the next."""
     span = 1.0 - low
     for share, colour in (
-        (0.0, QColor(0, 0, 0, 70)),
-        (0.18, QColor(255, 255, 255, 18)),
-        (0.35, QColor(255, 255, 255, 40)),
-        (0.60, QColor(0, 0, 0, 0)),
-        (1.0, QColor(0, 0, 0, 105)),
+        (0.0, QColor(0, 0, 0, 95)),
+        (0.20, QColor(0, 0, 0, 26)),
+        (0.40, QColor(255, 255, 255, 0)),
+        (0.50, QColor(255, 255, 255, 24)),
+        (0.60, QColor(255, 255, 255, 0)),
+        (0.80, QColor(0, 0, 0, 26)),
+        (1.0, QColor(0, 0, 0, 95)),
     ):
         gradient.setColorAt(low + share * span, colour)
 
@@ -165,6 +168,5 @@ def _tube_shade(rect: QRectF) -> QBrush:
 def _turn_shade(layout: LayLayout, strand: Strand) -> QBrush:
     outer, inner = _turn_boxes(layout, strand)
     gradient = QRadialGradient(outer.center(), outer.width() / 2.0)
-    gradient.setColorAt(0.0, QColor(0, 0, 0, 105))
     _tube_stops(gradient, inner.width() / outer.width())
     return QBrush(gradient)

@@ -1,0 +1,82 @@
+"""Work off the thread of the window, whose result comes back on it.
+
+The rule of this module: the newest request wins, and the working thread never touches a Qt object. The owner
+looks by itself, from its own timer, whether the work is done; so an owner that goes away meanwhile is simply
+not there to look.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from concurrent.futures import Future, ThreadPoolExecutor
+from typing import ParamSpec, TypeVar
+
+from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
+
+_LOOK_EVERY_MS = 15
+
+P = ParamSpec("P")
+T = TypeVar("T")
+
+
+class LatestRun(QObject):
+    """Runs one function at a time on a thread of its own.
+
+    Signals
+    -------
+    done
+        What the newest request returned.
+    failed
+        The exception that the newest request raised.
+    """
+
+    done = Signal(object)
+    failed = Signal(Exception)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._future: Future[object] | None = None
+        self._thread: ThreadPoolExecutor | None = None
+        self._timer = QTimer(self)
+        self._timer.setInterval(_LOOK_EVERY_MS)
+        self._timer.timeout.connect(self._look)
+        application = QCoreApplication.instance()
+        if application is not None:
+            application.aboutToQuit.connect(self.stop)
+
+    @property
+    def is_running(self) -> bool:
+        """Whether a result is still to come."""
+        return self._future is not None
+
+    def ask(self, function: Callable[P, T], *arguments: P.args, **named: P.kwargs) -> None:
+        """Run a pure function; results of earlier requests are dropped, and not begun if still waiting."""
+        self._drop()
+        if self._thread is None:
+            self._thread = ThreadPoolExecutor(max_workers=1, thread_name_prefix="latest-run")
+        self._future = self._thread.submit(function, *arguments, **named)
+        self._timer.start()
+
+    def stop(self) -> None:
+        """Want no result any more, and let the thread end."""
+        self._drop()
+        if self._thread is not None:
+            self._thread.shutdown(wait=False, cancel_futures=True)
+            self._thread = None
+
+    def _drop(self) -> None:
+        self._timer.stop()
+        if self._future is not None:
+            self._future.cancel()
+            self._future = None
+
+    def _look(self) -> None:
+        future = self._future
+        if future is None or not future.done():
+            return
+        self._drop()
+        error = future.exception()
+        if error is None:
+            self.done.emit(future.result())
+        else:
+            self.failed.emit(error)

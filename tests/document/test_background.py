@@ -1,0 +1,127 @@
+"""If these fail, an old result replaces a newer one, an error is lost, or the program dies with its owner."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import threading
+
+import shiboken6
+from PySide6.QtCore import QCoreApplication, QEvent, QObject
+from pytestqt.qtbot import QtBot
+
+from studio_gui.document.background import LatestRun
+
+
+def thread_name(word: str) -> tuple[str, str]:
+    return word, threading.current_thread().name
+
+
+def test_a_result_comes_back_on_the_asking_thread(qtbot: QtBot) -> None:
+    run = LatestRun()
+    heard_on: list[str] = []
+    run.done.connect(lambda _: heard_on.append(threading.current_thread().name))
+    with qtbot.waitSignal(run.done) as heard:
+        run.ask(thread_name, "wool")
+    word, worked_on = heard.args[0]
+    assert word == "wool"
+    assert worked_on != threading.current_thread().name
+    assert heard_on == [threading.current_thread().name]
+    assert not run.is_running
+    run.stop()
+
+
+def test_the_newest_request_wins_and_waiting_ones_are_not_begun(qtbot: QtBot) -> None:
+    run = LatestRun()
+    let_go = threading.Event()
+    begun: list[int] = []
+
+    def work(number: int) -> int:
+        begun.append(number)
+        let_go.wait(10.0)
+        return number
+
+    results: list[object] = []
+    run.done.connect(results.append)
+    run.ask(work, 1)
+    qtbot.waitUntil(lambda: begun == [1])
+    run.ask(work, 2)
+    run.ask(work, 3)
+    assert run.is_running
+    let_go.set()
+    qtbot.waitUntil(lambda: not run.is_running)
+    assert results == [3]
+    assert begun == [1, 3]
+    run.stop()
+
+
+def test_an_exception_is_reported_and_the_next_request_works(qtbot: QtBot) -> None:
+    run = LatestRun()
+    with qtbot.waitSignal(run.failed) as heard:
+        run.ask(int, "not a number")
+    assert isinstance(heard.args[0], ValueError)
+    with qtbot.waitSignal(run.done) as done:
+        run.ask(int, "7")
+    assert done.args == [7]
+    run.stop()
+
+
+def test_an_exception_of_an_old_request_is_dropped(qtbot: QtBot) -> None:
+    run = LatestRun()
+    errors: list[Exception] = []
+    run.failed.connect(errors.append)
+    with qtbot.waitSignal(run.done) as done:
+        run.ask(int, "not a number")
+        run.ask(int, "8")
+    assert done.args == [8]
+    assert errors == []
+    run.stop()
+
+
+def test_stopping_brings_no_result_and_asking_again_works(qtbot: QtBot) -> None:
+    run = LatestRun()
+    results: list[object] = []
+    run.done.connect(results.append)
+    run.ask(int, "1")
+    run.stop()
+    assert not run.is_running
+    with qtbot.waitSignal(run.done):
+        run.ask(int, "2")
+    assert results == [2]
+    run.stop()
+
+
+def test_an_owner_may_go_away_while_work_runs(qtbot: QtBot) -> None:
+    owner = QObject()
+    run = LatestRun(owner)
+    let_go, ended = threading.Event(), threading.Event()
+
+    def work() -> None:
+        let_go.wait(10.0)
+        ended.set()
+
+    run.ask(work)
+    owner.deleteLater()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    assert not shiboken6.isValid(run)
+    let_go.set()
+    assert ended.wait(10.0)
+    qtbot.wait(50)
+
+
+def test_a_program_that_ends_amid_work_ends_cleanly() -> None:
+    program = """
+import time
+from PySide6.QtCore import QCoreApplication, QTimer
+from studio_gui.document.background import LatestRun
+application = QCoreApplication([])
+run = LatestRun()
+run.done.connect(lambda _: print("late"))
+run.ask(time.sleep, 0.5)
+QTimer.singleShot(50, application.quit)
+application.exec()
+print("ended")
+"""
+    done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
+    assert done.stdout == "ended\n"
+    assert done.stderr == ""
