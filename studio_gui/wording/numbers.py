@@ -20,6 +20,9 @@ LONGEST_NUMBER = 40
 LARGEST_NUMBER = 1e12
 MOST_DECIMALS = 6
 
+#: Up to here a float tells steps of the last decimal shown from ties between them.
+FAR_FROM_DUST = 1e8
+
 #: What is shown for a number that is not known (nan).
 UNKNOWN = "–"
 
@@ -62,8 +65,12 @@ def shown_number_briefly(value: float, most_decimals: int, tongue: Tongue = TRAN
 
 
 def _rounded(value: float, decimals: int) -> float:
-    if abs(value) >= LARGEST_NUMBER:
+    size = abs(value)
+    if size >= LARGEST_NUMBER:
         return value
+    steps = size * 10.0**decimals
+    if steps < FAR_FROM_DUST and abs(steps % 1.0 - 0.5) > 1e-6:  # no tie to decide, as with most numbers
+        return math.copysign(math.floor(steps + 0.5) / 10.0**decimals, value) + 0.0
     # 15 digits are what a float holds for sure: the dust behind them must not decide a tie
     digits = Decimal(f"{value:.15g}").quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP)
     return float(digits) + 0.0  # adding 0.0 makes -0.0 plain

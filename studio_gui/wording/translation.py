@@ -35,6 +35,17 @@ def install_units(units: Units) -> None:
     _installed["units"] = units
 
 
+def _ungrouped(locale: QLocale) -> QLocale:
+    plain = QLocale(locale)
+    plain.setNumberOptions(QLocale.NumberOption.OmitGroupSeparator)
+    return plain
+
+
+_C = _ungrouped(QLocale.c())
+#: The locale last used, and how numbers are written there: every number on the screen asks.
+_numbers = {"of": QLocale.c(), "as": _C}
+
+
 @dataclass(frozen=True, slots=True)
 class Tongue:
     """A language with its way to write numbers, and the units that numbers are shown and typed in.
@@ -57,9 +68,12 @@ class Tongue:
     @property
     def locale(self) -> QLocale:
         """How numbers are written, without group separators."""
-        locale = QLocale.c() if self.is_english else QLocale()
-        locale.setNumberOptions(QLocale.NumberOption.OmitGroupSeparator)
-        return locale
+        if self.is_english:
+            return _C
+        locale = QLocale()
+        if locale != _numbers["of"]:
+            _numbers["of"], _numbers["as"] = locale, _ungrouped(locale)
+        return _numbers["as"]
 
 
 TRANSLATED = Tongue()

@@ -111,6 +111,7 @@ class Ratio:
         return self.of.from_inside(value) * self.per.to_inside(1.0) / self.scale
 
 
+@lru_cache(maxsize=256)
 def unit(dimension: Dimension, spelling: str) -> Unit | Ratio:
     """Return the unit of `dimension` that is spelled so.
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from decimal import ROUND_HALF_UP, Decimal
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -190,3 +191,9 @@ def test_a_brief_number_has_the_decimals_it_needs_and_something_is_never_nothing
     value: float, said: str
 ) -> None:
     assert shown_number_briefly(value, 1, ENGLISH) == said
+
+
+@given(st.floats(-1e11, 1e11) | st.integers(-(10**7), 10**7).map(lambda n: n / 2000.0), st.integers(0, 6))
+def test_a_number_is_rounded_as_its_15_digits_are_by_hand(value: float, decimals: int) -> None:
+    by_hand = Decimal(f"{value:.15g}").quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP)
+    assert float(shown_number(value, decimals, ENGLISH)) == float(by_hand)
