@@ -98,6 +98,11 @@ class CheckRow(QFrame):
         return list(self._buttons.values())
 
     @property
+    def stops(self) -> list[QWidget]:
+        """What Tab stops at, in order."""
+        return [self, *self.buttons]
+
+    @property
     def advice(self) -> list[TonedLabel]:
         """The mends that only the bench can do."""
         return list(self._advice.values())

@@ -2,11 +2,13 @@
 
 The rule of this module: a check keeps its row for as long as it is found, so that nothing under the pointer
 or the keyboard turns into something else while a boundary is dragged. A mend is one click and one undo step.
+What is shown, and in which order, is said by `studio_gui.views.check_list`.
 """
 
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Hashable
 from itertools import pairwise
 
 from PySide6.QtCore import QSize, Qt
@@ -19,8 +21,10 @@ from PySide6.QtWidgets import (
 )
 
 from studio_gui.document.open_plan import OpenPlan
-from studio_gui.domain.checks.check import SEVERITIES, Check, Mend, Severity
+from studio_gui.domain.checks.check import SEVERITIES, Mend, Severity
 from studio_gui.domain.plan import Plan
+from studio_gui.views.check_groups import GroupHeading, MoreLikeIt
+from studio_gui.views.check_list import Alike, Entry, Heading, More, One, listed
 from studio_gui.views.check_row import CheckRow
 from studio_gui.views.labels import TonedLabel
 from studio_gui.views.live import LiveWidget
@@ -28,8 +32,7 @@ from studio_gui.wording.sentences import mend_label
 
 MOST_SHOWN = 50
 
-#: What makes a check the same one from worksheet to worksheet: its code, and whom it speaks of.
-Key = tuple[str, tuple[str, ...], object, object]
+Item = CheckRow | GroupHeading | MoreLikeIt
 
 
 class ChecksPane(LiveWidget):
@@ -38,8 +41,10 @@ class ChecksPane(LiveWidget):
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self._rows: dict[Key, CheckRow] = {}
-        self._order: list[Key] = []
+        self._items: dict[Hashable, Item] = {}
+        self._order: list[Hashable] = []
+        self._closed: set[Severity] = set()
+        self._opened: set[Alike] = set()
         self._stops: list[QWidget] = []
         self._names: object = None
         self.summary = TonedLabel("text")
@@ -70,40 +75,66 @@ class ChecksPane(LiveWidget):
         self._retranslate()
 
     @property
+    def items(self) -> list[Item]:
+        """All that is shown, from top to bottom."""
+        return [self._items[key] for key in self._order]
+
+    @property
     def rows(self) -> list[CheckRow]:
         """The checks that are shown, from top to bottom."""
-        return [self._rows[key] for key in self._order]
+        return [item for item in self.items if isinstance(item, CheckRow)]
 
     def sizeHint(self) -> QSize:
         return QSize(320, 280)
 
     def _retranslate(self) -> None:
-        for row in self._rows.values():
-            row.forget()
+        self._forget()
         self._list.setAccessibleName(self.tr("Checks"))
         self._show()
 
     def _show(self) -> None:
         sheet = self._document.sheet
         self._forget_old_names(sheet.plan)
-        checks = sheet.checks
-        counts = Counter(check.severity for check in checks)
-        self._show_summary(counts)
-        shown = {_key(check): check for check in checks[:MOST_SHOWN]}
-        self._take_away(set(self._rows) - set(shown))
-        for place, (key, check) in enumerate(shown.items()):
-            row = self._rows.get(key)
-            if row is None:
-                row = self._rows[key] = CheckRow(check, self._document, self._step_name)
-            row.show_check(check, sheet.plan)
-            if self._column.indexOf(row) != place:
-                self._column.removeWidget(row)
-                self._column.insertWidget(place, row)
-        self._order = list(shown)
+        self._show_summary(Counter(check.severity for check in sheet.checks))
+        entries, left = listed(sheet.checks, self._closed, self._opened, MOST_SHOWN)
+        self._take_away(set(self._items) - {entry.key for entry in entries})
+        for place, entry in enumerate(entries):
+            item = self._shown_item(entry, sheet.plan)
+            if self._column.indexOf(item) != place:
+                self._column.removeWidget(item)
+                self._column.insertWidget(place, item)
+        self._order = [entry.key for entry in entries]
         self._order_tabs()
-        left = len(checks) - len(shown)
         self.more.setVisible(left > 0)
         self.more.show_text(self.tr("And {0} more. Mend some of these to see them.").format(left))
+
+    def _shown_item(self, entry: Entry, plan: Plan) -> Item:
+        """Return what stands for an entry, showing what the entry says now."""
+        item = self._items.get(entry.key) or self._items.setdefault(entry.key, self._made(entry))
+        match entry, item:
+            case Heading(), GroupHeading():
+                item.show_count(entry.count, opened=entry.is_open)
+            case More(), MoreLikeIt():
+                item.show_checks(entry.checks, opened=entry.is_open)
+            case One(), CheckRow():
+                item.show_check(entry.check, plan)
+        return item
+
+    def _made(self, entry: Entry) -> Item:
+        if isinstance(entry, Heading):
+            return GroupHeading(entry.severity, self._toggle_group)
+        if isinstance(entry, More):
+            alike = entry.alike
+            return MoreLikeIt(self._document, lambda: self._toggle_alike(alike))
+        return CheckRow(entry.check, self._document, self._step_name)
+
+    def _toggle_group(self, severity: Severity) -> None:
+        self._closed ^= {severity}
+        self._show()
+
+    def _toggle_alike(self, alike: Alike) -> None:
+        self._opened ^= {alike}
+        self._show()
 
     def _show_summary(self, counts: Counter[Severity]) -> None:
         words = {
@@ -123,19 +154,23 @@ class ChecksPane(LiveWidget):
         )
         if names != self._names:
             self._names = names
-            for row in self._rows.values():
-                row.forget()
+            self._forget()
 
-    def _take_away(self, keys: set[Key]) -> None:
+    def _forget(self) -> None:
+        for row in self.rows:
+            row.forget()
+
+    def _take_away(self, keys: set[Hashable]) -> None:
         for key in keys:
-            row = self._rows.pop(key)
-            self._column.removeWidget(row)
-            row.hide()
-            row.deleteLater()
+            item = self._items.pop(key)
+            self._column.removeWidget(item)
+            item.hide()
+            item.deleteLater()
+        self._order = [key for key in self._order if key not in keys]
 
     def _order_tabs(self) -> None:
-        """Let Tab go from a check to its mends and on to the next check."""
-        stops: list[QWidget] = [stop for row in self.rows for stop in (row, *row.buttons)]
+        """Let Tab go from a heading to its checks, from a check to its mends and on to the next check."""
+        stops = [stop for item in self.items for stop in item.stops]
         if stops != self._stops:
             self._stops = stops
             for before, after in pairwise(stops):
@@ -143,7 +178,3 @@ class ChecksPane(LiveWidget):
 
     def _step_name(self, mend: Mend) -> str:
         return mend_label(mend, self._document.plan)
-
-
-def _key(check: Check) -> Key:
-    return (check.code, check.section_ids, check.params.get("stock_id"), check.params.get("liquor_id"))

@@ -20,6 +20,7 @@ from studio_gui.domain.edits.stocks import add_stock, change_stock
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.stocks import Stock
+from studio_gui.views.check_groups import GroupHeading, MoreLikeIt
 from studio_gui.views.check_row import CheckRow
 from studio_gui.views.checks_pane import MOST_SHOWN, ChecksPane
 from tests.drawing.plans import plain_plan
@@ -160,14 +161,100 @@ def test_a_mend_that_is_refused_says_why_in_its_row(
     assert steps(document) == [""]
 
 
-def test_many_checks_are_summed_up(pane: ChecksPane, document: OpenPlan) -> None:
-    plan = plain_plan(80)
-    sections = tuple(replace(section, fixed_ml=40.0) for section in plan.sections)
-    document.replace(replace(plan, sections=sections))
-    count = len(document.sheet.checks)
-    assert count > MOST_SHOWN
+def dried(count: int, fixed_ml: float = 20.0) -> Plan:
+    """A plan in which the core of every section stays dry, and nothing else is amiss with most."""
+    plan = plain_plan(count)
+    sections = tuple(replace(section, fixed_ml=fixed_ml / count) for section in plan.sections)
+    return replace(plan, sections=sections)
+
+
+def more(pane: ChecksPane) -> MoreLikeIt:
+    """The line of dry cores that are like the first."""
+    QApplication.processEvents()
+    found = [item for item in pane.items if isinstance(item, MoreLikeIt)]
+    assert len(found) == 1
+    return found[0]
+
+
+def heading(pane: ChecksPane, severity: str) -> GroupHeading:
+    QApplication.processEvents()
+    return next(item for item in pane.items if isinstance(item, GroupHeading) and item.severity == severity)
+
+
+@pytest.mark.parametrize("by_keys", [False, True])
+def test_many_alike_stand_as_one_and_open(by_keys: bool, pane: ChecksPane, document: OpenPlan) -> None:
+    document.replace(dried(8))
+    folder = more(pane).folder
+    assert folder.text() == "and 7 more like it"
+    assert sum("core may stay white" in title for title in titles(pane)) == 1
+    for shown_now in (8, 1):
+        if by_keys:
+            folder.setFocus()
+            QTest.keyClick(folder, Qt.Key.Key_Space)
+        else:
+            QTest.mouseClick(folder, LEFT)
+        QApplication.processEvents()
+        assert sum("core may stay white" in title for title in titles(pane)) == shown_now
+        assert folder.isVisible(), "what opened them stays where it is"
+
+
+def test_all_alike_are_mended_by_one_click_and_one_step(pane: ChecksPane, document: OpenPlan) -> None:
+    document.replace(dried(8))
+    raise_all = next(one for one in more(pane).buttons if one.text() == "Raise all 8")
+    QTest.mouseClick(raise_all, LEFT)
+    assert steps(document) == ["Raise all 8"]
+    assert not any("core may stay white" in title for title in titles(pane))
+    document.undo_stack.undo()
+    assert more(pane).folder.text() == "and 7 more like it"
+
+
+def test_a_mend_for_all_that_is_refused_says_why(
+    pane: ChecksPane, document: OpenPlan, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(plan: Plan, mends: tuple[Mend, ...]) -> Plan:
+        raise EditRefused("section-locked", section=plan.sections[0].name, mend=mends[0].code)
+
+    monkeypatch.setattr("studio_gui.views.check_groups.apply_mends", refuse)
+    document.replace(dried(8))
+    like_it = more(pane)
+    QTest.mouseClick(like_it.buttons[0], LEFT)
+    assert like_it.message.isVisible()
+    assert steps(document) == []
+
+
+def test_a_group_is_closed_and_opened_at_its_heading(pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("", flooded)
+    warnings = heading(pane, "warning")
+    count = sum(check.severity == "warning" for check in document.sheet.checks)
+    assert warnings.text() == f"Warnings: {count}"
+    QTest.mouseClick(warnings, LEFT)
+    assert not any(row.severity == "warning" for row in pane.rows)
+    assert warnings.isVisible()
+    assert warnings.accessibleDescription() == "closed"
+    warnings.setFocus()
+    QTest.keyClick(warnings, Qt.Key.Key_Space)
+    assert row(pane, "over the brim").severity == "warning"
+    assert (QApplication.focusWidget(), warnings.accessibleDescription()) == (warnings, "open")
+
+
+def test_counts_follow_a_drag_without_taking_the_focus(pane: ChecksPane, document: OpenPlan) -> None:
+    document.replace(dried(8))
+    like_it = more(pane)
+    like_it.buttons[0].setFocus()
+    # eight times as short, the first section is wet enough
+    document.preview(move_boundary(document.plan, 0, 0.06))
+    assert more(pane) is like_it
+    assert like_it.folder.text() == "and 6 more like it"
+    assert QApplication.focusWidget() is like_it.buttons[0]
+    document.cancel_preview()
+
+
+def test_very_many_checks_are_summed_up(pane: ChecksPane, document: OpenPlan) -> None:
+    document.replace(dried(80))
+    QTest.mouseClick(more(pane).folder, LEFT)
     assert len(pane.rows) == MOST_SHOWN
     assert pane.more.isVisible()
-    assert str(count - MOST_SHOWN) in pane.more.text()
+    assert "more. Mend some of these" in pane.more.text()
     document.replace(plain_plan(4))
     assert pane.rows == []
+    assert not pane.more.isVisible()
