@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QFont
+from PySide6.QtGui import QFont, QPaintEvent
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
@@ -17,7 +17,7 @@ from studio_gui.domain.checks.check import Check, Mend, Severity
 from studio_gui.domain.edits.mends import apply_mends, mends_for_all
 from studio_gui.views.fields import edit_and_say
 from studio_gui.views.flow import FlowLayout
-from studio_gui.views.labels import MessageLabel
+from studio_gui.views.labels import MessageLabel, paint_line_below
 from studio_gui.wording.sentences import mend_all_label
 
 
@@ -115,6 +115,10 @@ class MoreLikeIt(QWidget):
             button.deleteLater()
         for code, way in self._ways.items():
             self._show_button(code, mend_all_label(way))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        paint_line_below(self)
 
     def _show_button(self, code: str, label: str) -> None:
         button = self._buttons.get(code)

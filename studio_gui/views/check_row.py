@@ -28,7 +28,7 @@ from studio_gui.drawing.look import look_for
 from studio_gui.drawing.marks import paint_severity
 from studio_gui.views.fields import edit_and_say
 from studio_gui.views.flow import FlowLayout
-from studio_gui.views.labels import MessageLabel, TonedLabel
+from studio_gui.views.labels import MessageLabel, TonedLabel, paint_line_below
 from studio_gui.wording.sentences import check_reason, check_title, mend_cost, mend_label
 
 
@@ -138,12 +138,11 @@ class CheckRow(QFrame):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
+        paint_line_below(self)
+        if not self.hasFocus():
+            return
         painter = QPainter(self)
         try:
-            painter.setPen(self.palette().color(QPalette.ColorRole.Midlight))
-            painter.drawLine(self.rect().bottomLeft(), self.rect().bottomRight())
-            if not self.hasFocus():
-                return
             option = QStyleOptionFocusRect()
             option.initFrom(self)
             option.rect = self.rect().adjusted(2, 2, -2, -2)

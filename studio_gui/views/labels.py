@@ -171,6 +171,16 @@ def call(widget: QWidget, name: str) -> None:
         widget.setAccessibleName(name)
 
 
+def paint_line_below(widget: QWidget) -> None:
+    """Paint the thin line that ends a row of a list at the bottom of `widget`."""
+    painter = QPainter(widget)
+    try:
+        painter.setPen(widget.palette().color(QPalette.ColorRole.Midlight))
+        painter.drawLine(widget.rect().bottomLeft(), widget.rect().bottomRight())
+    finally:
+        painter.end()
+
+
 def paint_swatch(painter: QPainter, box: QRectF, colour: QColor, palette: QPalette) -> None:
     """Paint a swatch with its edge into `box`; nothing for an invalid colour."""
     if not colour.isValid():

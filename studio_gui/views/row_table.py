@@ -33,6 +33,8 @@ class RowTable(QTableView):
         The widest text that each other column has to hold.
     marked
         The columns with a swatch or mark before the text.
+    name_at_least_px
+        Least width of the column of names.
     """
 
     def __init__(
@@ -41,11 +43,12 @@ class RowTable(QTableView):
         name_column: int,
         widest: Mapping[int, str],
         marked: tuple[int, ...] = (),
+        name_at_least_px: int = NAME_AT_LEAST_PX,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self._name_column, self._widest, self._marked = name_column, dict(widest), marked
-        self._rows_model = model
+        self._rows_model, self._name_at_least_px = model, name_at_least_px
         self.setModel(model)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setEditTriggers(
@@ -80,7 +83,7 @@ class RowTable(QTableView):
         """Give the names the room that is left."""
         header = self.horizontalHeader()
         others = header.length() - header.sectionSize(self._name_column)
-        header.resizeSection(self._name_column, max(NAME_AT_LEAST_PX, self.viewport().width() - others))
+        header.resizeSection(self._name_column, max(self._name_at_least_px, self.viewport().width() - others))
 
     def hide_column(self, column: int, hidden: bool) -> None:
         """Hide a column, or show it again."""

@@ -24,6 +24,8 @@ from studio_gui.views.table_actions import TableActions
 from studio_gui.wording.pasted import not_taken
 from studio_gui.wording.sentences import refusal
 
+NAMES_AT_LEAST_PX = 120
+
 #: Widest text that a column has to hold, by column; the name takes what is left.
 _WIDEST: dict[int, str] = {
     Column.LETTER: "AA",
@@ -51,7 +53,8 @@ class SectionTable(LiveWidget):
         self._document = document
         self._following = False
         self.model = SectionModel(document, self)
-        self.view = RowTable(self.model, Column.NAME, _WIDEST, marked=(Column.LETTER, Column.STATE))
+        marked = (Column.LETTER, Column.STATE)
+        self.view = RowTable(self.model, Column.NAME, _WIDEST, marked, NAMES_AT_LEAST_PX)
         self.view.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         choose = ChoiceDelegate(self.model.liquor_choices, self.view)
         self.view.setItemDelegateForColumn(Column.LETTER, choose)
