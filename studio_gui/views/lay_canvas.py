@@ -36,6 +36,7 @@ from studio_gui.drawing.tags import TagColumn, paint_tag, tag_rect
 from studio_gui.views.gestures import FoldDrag, Gesture
 from studio_gui.views.lay_keys import LayKeys
 from studio_gui.views.lay_mouse import LayMouse
+from studio_gui.views.lay_voice import LayVoice
 
 Focus = tuple[ItemKind, int]
 
@@ -65,6 +66,7 @@ class LayCanvas(QWidget):
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.document = document
+        self.voice = LayVoice(self)
         self.gesture: Gesture | None = None
         self.pointer = QPointF()
         self._view = LayView()
