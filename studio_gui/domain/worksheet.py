@@ -29,8 +29,10 @@ class Totals:
 
     fibre_g: float
     liquid_ml: float
+    liquid_ml_per_roving: float
     jars_ml: float
     film_length_m: float
+    sections: int
 
 
 @dataclass(frozen=True, eq=False)
@@ -71,8 +73,10 @@ class Worksheet:
         return Totals(
             fibre_g=float(self.figures.edges_g[-1]),
             liquid_ml=float(self.figures.liquid_ml.sum()),
+            liquid_ml_per_roving=float(self.figures.liquid_ml_per_roving.sum()),
             jars_ml=sum(jar.jar_ml for jar in self.make_up.jars),
             film_length_m=film_length_m(self.plan.fibre, self.plan.lay),
+            sections=len(self.figures),
         )
 
     def lay_colours(self, positions_m: ArrayLike) -> PredictedColours:
