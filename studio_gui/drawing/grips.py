@@ -11,8 +11,8 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from studio_gui.drawing.changes import REACH_PX, Span
 from studio_gui.drawing.fonts import sized
-from studio_gui.drawing.lay_layout import LayItem, LayLayout
-from studio_gui.drawing.lay_state import Guide, LayState
+from studio_gui.drawing.lay_layout import SLIP_HEIGHT, TARGET, LayItem, LayLayout
+from studio_gui.drawing.lay_state import Guide, LayState, Lifted
 from studio_gui.drawing.look import Look
 from studio_gui.wording.translation import translate
 
@@ -54,6 +54,34 @@ def paint_note(painter: QPainter, layout: LayLayout, look: Look, x: float, words
     painter.setFont(font)
     painter.setPen(look.paper if look.handle.lightness() < 140 else look.ink)
     painter.drawText(slip, Qt.AlignmentFlag.AlignCenter, words)
+
+
+def paint_lifted(painter: QPainter, layout: LayLayout, look: Look, lifted: Lifted) -> None:
+    """Paint the paper of sections in the hand, lifted off the film, and where they would be put down."""
+    left, right = layout.edges_x[lifted.first], layout.edges_x[lifted.last + 1]
+    painter.save()
+    painter.setPen(QPen(look.handle, 3.0))
+    for x in (left, right):
+        painter.drawLine(QPointF(x, layout.tape_start.bottom()), QPointF(x, layout.film.bottom()))
+    paper = QRectF(left + 4.0, layout.film.top() + 1.0, right - left - 8.0, SLIP_HEIGHT)
+    paper.setWidth(max(paper.width(), TARGET))
+    paper.translate(lifted.by_px, 0.0)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor(0, 0, 0, 70))
+    painter.drawRoundedRect(paper.translated(2.0, 4.0), 3.0, 3.0)
+    painter.setPen(QPen(look.handle, 2.0))
+    painter.setBrush(look.paper)
+    painter.drawRoundedRect(paper, 3.0, 3.0)
+    painter.setPen(look.ink)
+    painter.setFont(sized(painter, 1.15, bold=True))
+    plan = layout.sheet.plan
+    run = plan.sections[lifted.first : lifted.last + 1]
+    letters = "  ".join(plan.liquor(section.liquor_id).letter for section in run)
+    words = QFontMetricsF(painter.font()).elidedText(
+        letters, Qt.TextElideMode.ElideRight, paper.width() - 6.0
+    )
+    painter.drawText(paper, Qt.AlignmentFlag.AlignCenter, words)
+    painter.restore()
 
 
 def paint_focus_ring(painter: QPainter, look: Look, box: QRectF) -> None:

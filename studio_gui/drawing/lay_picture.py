@@ -17,7 +17,7 @@ from studio_gui.drawing.film_marks import paint_film_marks, paint_stains
 from studio_gui.drawing.fonts import sized
 from studio_gui.drawing.gauge_axis import paint_gauge_axis
 from studio_gui.drawing.gauges import paint_gauges
-from studio_gui.drawing.grips import paint_grips, paint_guide, paint_note
+from studio_gui.drawing.grips import paint_grips, paint_guide, paint_lifted, paint_note
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import Look
@@ -61,6 +61,8 @@ def paint_lay(
     paint_grips(painter, layout, look, state, span)
     paint_gauges(painter, layout, look, span)
     paint_figures(painter, layout, look, span)
+    if state.lifted is not None:
+        paint_lifted(painter, layout, look, state.lifted)
     if state.guide is not None:
         paint_guide(painter, layout, look, state.guide)
     painter.restore()

@@ -25,9 +25,17 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.drawing.changes import Span, changed_span
-from studio_gui.drawing.lay_layout import TARGET, ItemKind, LayItem, LayLayout, lay_layout, pane_of
+from studio_gui.drawing.lay_layout import (
+    SLIP_HEIGHT,
+    TARGET,
+    ItemKind,
+    LayItem,
+    LayLayout,
+    lay_layout,
+    pane_of,
+)
 from studio_gui.drawing.lay_picture import paint_lay, paint_place
-from studio_gui.drawing.lay_state import LayState
+from studio_gui.drawing.lay_state import LayState, Lifted
 from studio_gui.drawing.lay_view import LayView
 from studio_gui.drawing.lay_wool import LayWool
 from studio_gui.drawing.look import look_for
@@ -74,8 +82,10 @@ class LayCanvas(QWidget):
         self._wool = LayWool()
         self._hovered: Focus | None = None
         self._focused: Focus = ("section", 0)
+        self._is_selecting = False
         self._adorned = QRectF()
-        self._start_x = 0.0
+        self._start_x = 0.0  # of the rovings, and how the film was looked at, when a fold was taken
+        self._view_before = self._view
         self._was_painted = False
         self._mouse = LayMouse(self)
         self._keys = LayKeys(self)
@@ -152,14 +162,14 @@ class LayCanvas(QWidget):
 
     def show_item(self, item: LayItem) -> None:
         """Bring an item into sight."""
-        layout = self.lay
-        left, right = item.rect.left(), item.rect.right()
-        if right - left > layout.pane.width():
-            right = left + layout.pane.width()
-        if left < layout.pane.left():
-            self.pan(left - layout.pane.left() - TARGET)
-        elif right > layout.pane.right():
-            self.pan(right - layout.pane.right() + TARGET)
+        pane = self.lay.pane
+        width = min(item.rect.width(), pane.width())
+        left, right = item.rect.left(), item.rect.left() + width
+        margin = min(TARGET, (pane.width() - width) / 2.0)
+        if left < pane.left():
+            self.pan(left - pane.left() - margin)
+        elif right > pane.right():
+            self.pan(right - pane.right() + margin)
 
     def hold_to_pan(self, *, held: bool) -> None:
         """Let the left button move the film instead of taking hold of something, while `held`."""
@@ -179,6 +189,7 @@ class LayCanvas(QWidget):
         self.gesture, self.pointer = gesture, point
         if isinstance(gesture, FoldDrag):
             # at the scale of its start, or the film's end would stay under the hand whatever its length
+            self._view_before = self._view
             self._view = LayView(self.lay.px_per_m, self._view.left_m, self._view.one_roving)
             self._start_x = self.lay.strands[0].rect.left()
         self.setCursor(gesture.cursor)
@@ -198,6 +209,7 @@ class LayCanvas(QWidget):
         gesture = self._let_go()
         if gesture is not None:
             self.document.commit_preview(gesture.name())
+            self.focus_item(*gesture.item, select=False)
 
     def cancel(self) -> None:
         """Let go as if nothing had been taken."""
@@ -210,7 +222,7 @@ class LayCanvas(QWidget):
             self._mouse.rest()
             self.unsetCursor()
             if isinstance(gesture, FoldDrag):
-                self._view = pane_of(self.lay).clamped(self._view)
+                self._view = pane_of(self.lay).clamped(self._view_before)
                 self.update()
             self._adorn()
         return gesture
@@ -274,7 +286,7 @@ class LayCanvas(QWidget):
             if gesture.guide is not None:
                 places += [one for one in (gesture.guide.place_m, gesture.guide.other_m) if one is not None]
             if gesture.lifted is not None:
-                places += [0.0, self.document.sheet.plan.lay_length_m]
+                now |= self._lifted_area(gesture.lifted)
             for place_m in places:
                 x = layout.x(place_m)
                 now |= QRectF(x - GUIDE_HALF_PX, 0.0, 2.0 * GUIDE_HALF_PX, layout.tape_end.bottom() + 4.0)
@@ -282,6 +294,12 @@ class LayCanvas(QWidget):
             if not area.isNull():
                 self.update(area.toAlignedRect())
         self._adorned = now
+
+    def _lifted_area(self, lifted: Lifted) -> QRectF:
+        layout = self.lay
+        left, right = layout.edges_x[lifted.first], layout.edges_x[lifted.last + 1]
+        area = QRectF(left, layout.tape_start.bottom(), right - left, SLIP_HEIGHT + 2.0 * TARGET)
+        return (area | area.translated(lifted.by_px, 0.0)).adjusted(-TARGET, 0.0, TARGET, 0.0)
 
     def _repaint_span(self, span: Span | None) -> None:
         if span is not None:
@@ -316,7 +334,7 @@ class LayCanvas(QWidget):
         return (kind, min(index, count - 1)) if count else ("section", 0)
 
     def _selection_changed(self) -> None:
-        if self._focused[0] == "section":
+        if self._focused[0] == "section" and not self._is_selecting:
             self._focused = ("section", self.document.selected_index)
         self.update()
 
@@ -348,9 +366,17 @@ class LayCanvas(QWidget):
         """Give an item the keyboard's focus, bring it into sight and, if it is a section, select it."""
         self._focused = self._existing((kind, index))
         if kind == "section" and select:
-            self.document.select(self.document.sheet.plan.sections[self._focused[1]].id)
+            self.select(self.document.sheet.plan.sections[self._focused[1]].id)
         self.show_item(self.lay.item(*self._focused))
         self.update()
+
+    def select(self, *section_ids: str) -> None:
+        """Select sections; the keyboard's focus stays where it is, as it would not for another's selection."""
+        self._is_selecting = True
+        try:
+            self.document.select(*section_ids)
+        finally:
+            self._is_selecting = False
 
     def hover(self, item: LayItem | None) -> None:
         """Show what is under the pointer."""

@@ -84,7 +84,7 @@ class LayKeys:
         if key == _Key.Key_Space:
             return self._space(modifiers, is_repeated=event.isAutoRepeat())
         if key == _Key.Key_A and modifiers == _CONTROL:
-            canvas.document.select(*(section.id for section in canvas.document.plan.sections))
+            canvas.select(*(section.id for section in canvas.document.plan.sections))
             return True
         if key in (_Key.Key_Left, _Key.Key_Right):
             self._arrow(1 if key == _Key.Key_Right else -1, modifiers)
@@ -125,7 +125,7 @@ class LayKeys:
             clicked = canvas.document.sheet.plan.sections[index].id
             chosen = canvas.document.selected_ids
             rest = tuple(one for one in chosen if one != clicked)
-            canvas.document.select(*(rest if clicked in chosen else (*chosen, clicked)))
+            canvas.select(*(rest if clicked in chosen else (*chosen, clicked)))
         elif not is_repeated:
             canvas.hold_to_pan(held=True)
         return True
@@ -160,7 +160,7 @@ class LayKeys:
         elif modifiers & _SHIFT:
             chosen = canvas.document.selected_ids
             canvas.focus_item("section", place, select=False)
-            canvas.document.select(*dict.fromkeys((*chosen, self._plan.sections[place].id)))
+            canvas.select(*dict.fromkeys((*chosen, self._plan.sections[place].id)))
         else:
             canvas.focus_item("section", place)
 

@@ -132,7 +132,7 @@ class LayMouse(QObject):
         if item is not None and item.kind == "section":
             section_id = canvas.document.sheet.plan.sections[item.index].id
             if section_id not in canvas.document.selected_ids:
-                canvas.document.select(section_id)
+                canvas.select(section_id)
         if item is not None:
             canvas.focus_item(item.kind, item.index, select=False)
         canvas.menu_wanted.emit(canvas.mapToGlobal(point.toPoint()), item, canvas.lay.lay_m(point.x()))
@@ -198,7 +198,7 @@ class LayMouse(QObject):
             chosen = [section.id for section in sections[first : last + 1]]
         elif clicked not in chosen:
             chosen = [clicked]
-        document.select(*chosen)
+        self._canvas.select(*chosen)
 
     # -- looking -------------------------------------------------------------------------------------------
 
