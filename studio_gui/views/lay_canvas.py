@@ -371,7 +371,7 @@ class LayCanvas(QWidget):
         self.update()
 
     def select(self, *section_ids: str) -> None:
-        """Select sections; the keyboard's focus stays where it is, as it would not for another's selection."""
+        """Select sections and leave the keyboard's focus where it is."""
         self._is_selecting = True
         try:
             self.document.select(*section_ids)
