@@ -63,9 +63,12 @@ def fibre_wool(ground: Ground, strand: Strand, tile: FibreTile) -> Wool:
     lock = locks_at.blended(tile.lock, v_lock)
     relief = locks_at.blended(tile.relief, v_lock)
     shade = _tube(ground, v) * _inside(ground, v)
-    shade += 0.10 * lock - 0.13 * relief * ground.across_y * np.clip(1.1 - np.abs(v), 0.0, 1.0)
-    shade *= 1.0 + 0.62 * light
-    cover = _cover(ground, strand, v, shift, at)
+    depth = min(max(0.6 + 0.4 * scale, 0.7), 1.15)
+    shade += depth * (0.10 * lock - 0.15 * relief * ground.across_y * np.clip(1.15 - np.abs(v), 0.0, 1.0))
+    shade *= 1.0 + 0.52 * light
+    cover = _cover(strand, v, 0.5 * shift + 1.4 * lock, at)
+    if ground.end is not None:
+        cover = cover * _tips(ground.end, strand, v, shift)
     return Wool(shade.astype(np.float32), cover.astype(np.float32), shift)
 
 
@@ -113,7 +116,7 @@ def _tube(ground: Ground, v: Floats) -> Floats:
         _HALFWAY[0] * ground.across_x * bow + _HALFWAY[1] * ground.across_y * bow + _HALFWAY[2] * out, 0, 1
     )
     edge = np.clip((np.abs(v) - 0.72) / 0.4, 0.0, 1.0)
-    lit: Floats = (0.22 + 0.86 * wrapped) * (1.0 - 0.26 * edge * edge) + 0.10 * sheen**18
+    lit: Floats = (0.34 + 0.76 * wrapped) * (1.0 - 0.26 * edge * edge) + 0.07 * sheen**14
     return lit
 
 
@@ -127,16 +130,15 @@ def _inside(ground: Ground, v: Floats) -> Floats:
 # -- outline -------------------------------------------------------------------------------------------------
 
 
-def _cover(ground: Ground, strand: Strand, v: Floats, shift: Floats, at: _Sampler) -> Floats:
+def _cover(strand: Strand, v: Floats, rough: Floats, at: _Sampler) -> Floats:
+    """Return the outline: ragged as `rough` (deviations) says, with hairs that leave it."""
     half, ratio = strand.height / 2.0, strand.device_pixel_ratio
     beyond = (np.abs(v) - 1.0) * half
     ragged = min(0.30 + 0.012 * half / ratio, 0.8) * ratio
-    body = np.clip(0.35 - (beyond + ragged * shift) / (2.0 * ratio), 0.0, 1.0)
+    body = np.clip(0.35 - (beyond + ragged * rough) / (2.0 * ratio), 0.0, 1.0)
     stretch = min(max(half / ratio / 17.0, 0.55), 1.3) * ratio
     hair = at.hairs(v, beyond / stretch, 1.0 / stretch)
     cover: Floats = np.maximum(body, 0.75 * hair)
-    if ground.end is not None:
-        cover *= _tips(ground.end, strand, v, shift)
     return cover
 
 
