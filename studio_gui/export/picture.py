@@ -17,7 +17,7 @@ from PySide6.QtSvg import QSvgGenerator
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.worksheet import Worksheet
-from studio_gui.drawing.colour_row import ColourRow
+from studio_gui.drawing.fibre.picture import fibre_picture
 from studio_gui.drawing.lay_layout import LayLayout, lay_layout, picture_size
 from studio_gui.drawing.lay_picture import paint_lay
 from studio_gui.drawing.lay_state import LayState
@@ -76,8 +76,7 @@ def png_bytes(sheet: Worksheet, width: int = PICTURE_WIDTH) -> bytes:
     image.setDotsPerMeterY(round(DOTS_PER_INCH / 0.0254))
     image.setText("Title", sheet.plan.title)
     with _painting(image) as painter:
-        wool = partial(paint_strands, layout=layout, brush=ColourRow(layout, PIXEL_RATIO).brush())
-        paint_lay(painter, layout, LIGHT, LayState(pegs=False), wool)
+        paint_lay(painter, layout, LIGHT, LayState(pegs=False), fibre_picture(layout, PIXEL_RATIO).draw)
     buffer = QBuffer()
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     if not QImageWriter(buffer, QByteArray(b"PNG")).write(image):

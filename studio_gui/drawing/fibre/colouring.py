@@ -35,9 +35,7 @@ class ColouredWool:
         self._light = np.empty((maps.columns, SHADES), np.float32)
         self._level = np.empty((maps.columns, SHADES), np.intp)
         self._part = np.empty((maps.columns, SHADES), np.uint32)
-        bare = maps.cover == 0
-        self._keys = np.where(bare, maps.columns * SHADES + maps.shadow.astype(np.intp), maps.keys)
-        self._set_edges(~bare & (maps.cover < 255))
+        self._set_edges((maps.cover > 0) & (maps.cover < 255))
 
     def _set_edges(self, edges: NDArray[np.bool_]) -> None:
         """Note the pixels that are neither bare nor full, by columns."""
@@ -84,9 +82,9 @@ class ColouredWool:
 
     def _look_up(self, left: int, right: int) -> None:
         if right - left == self.maps.place.width:
-            np.take(self._table, self._keys, out=self.pixels, mode="clip")
+            np.take(self._table, self.maps.keys, out=self.pixels, mode="clip")
         else:
-            self.pixels[:, left:right] = np.take(self._table, self._keys[:, left:right], mode="clip")
+            self.pixels[:, left:right] = np.take(self._table, self.maps.keys[:, left:right], mode="clip")
         edges = slice(self._edge_starts[left], self._edge_starts[right])
         colour = np.take(self._table, self._edge_key[edges], mode="clip")
         cover = self._edge_cover[edges]

@@ -25,14 +25,16 @@ FARTHEST = 2.5
 #: Deviation of the displacement, as a share of the wicking width.
 DEVIATION = 0.4
 _SHADOW = 0.42
+_WIDEST_BLUR = 26
 
 
 @dataclass(frozen=True, eq=False)
 class FibreMaps:
     """Maps of a picture, each (height, width).
 
-    `keys` is ``column * SHADES + shade step``; `cover` is the wool's alpha and `shadow` the alpha of the
-    black under it, 0 to 255. `margin` colour columns lie left of the picture, and as many right of it.
+    `keys` is ``column * SHADES + shade step`` where there is wool, and ``columns * SHADES + shadow`` on bare
+    film. `cover` is the wool's alpha and `shadow` the alpha of the black under it, 0 to 255. `margin` colour
+    columns lie left of the picture, and as many right of it.
     """
 
     place: FibrePlace
@@ -48,8 +50,8 @@ class FibreMaps:
 
     @property
     def column_index(self) -> NDArray[np.int32]:
-        """The colour column of every pixel."""
-        return (self.keys // SHADES).astype(np.int32)
+        """The colour column of every pixel; the last one on bare film."""
+        return np.minimum(self.keys // SHADES, self.columns - 1).astype(np.int32)
 
     @property
     def shade_step(self) -> NDArray[np.uint8]:
@@ -62,22 +64,19 @@ def fibre_maps(place: FibrePlace) -> FibreMaps:
     shift_px = DEVIATION * place.wicking_px
     margin = int(np.ceil(FARTHEST * shift_px)) + 1
     height = max((strand.height for strand in place.strands), default=0.0)
-    blur = max(round(0.11 * height), 1)
+    blur = min(max(round(0.11 * height), 1), _WIDEST_BLUR)
     frame = Frame(place.width, place.height, 4 * blur + 2)
     shape = (frame.height + 2 * frame.pad, frame.width + 2 * frame.pad)
     cover = np.zeros(shape, np.float32)
-    keys = np.zeros(shape, np.intp)
+    keys = np.zeros(shape, np.int32)
     for piece in pieces(place):
         _add(piece, place, frame, shift_px, margin, cover, keys)
     inner = (slice(frame.pad, -frame.pad), slice(frame.pad, -frame.pad))
     alpha = np.rint(cover * 255.0).astype(np.uint8)
-    return FibreMaps(
-        place,
-        np.ascontiguousarray(keys[inner]),
-        np.ascontiguousarray(alpha[inner]),
-        np.ascontiguousarray(_shadow(alpha, blur)[inner]),
-        margin,
-    )
+    shadow = np.ascontiguousarray(_shadow(alpha, blur)[inner])
+    alpha = np.ascontiguousarray(alpha[inner])
+    bare = (place.width + 2 * margin) * SHADES + shadow.astype(np.intp)
+    return FibreMaps(place, np.where(alpha == 0, bare, keys[inner]), alpha, shadow, margin)
 
 
 def _add(
@@ -87,7 +86,7 @@ def _add(
     shift_px: float,
     margin: int,
     cover: Floats,
-    keys: NDArray[np.intp],
+    keys: NDArray[np.int32],
 ) -> None:
     """Lay a piece of wool into the picture; where two meet, the one that covers more gives the colour."""
     ratio = place.device_pixel_ratio
@@ -104,33 +103,34 @@ def _add(
     cover[part] += wool.cover * (1.0 - cover[part])
 
 
-def _keys(under: Ground, wool: Wool, frame: Frame, shift_px: float, margin: int) -> NDArray[np.intp]:
+def _keys(under: Ground, wool: Wool, frame: Frame, shift_px: float, margin: int) -> NDArray[np.int32]:
     x = frame.places(under.columns)[np.newaxis, :].astype(np.float32)
-    column = np.floor(x + wool.shift * under.along_x * np.float32(shift_px)).astype(np.intp) + margin
+    column = np.floor(x + wool.shift * under.along_x * np.float32(shift_px)).astype(np.int32) + margin
     np.clip(column, 0, frame.width + 2 * margin - 1, out=column)
     step = (wool.shade - LOWEST_SHADE) * ((SHADES - 1) / (HIGHEST_SHADE - LOWEST_SHADE))
     column *= SHADES
-    column += np.clip(np.rint(step), 0, SHADES - 1).astype(np.intp)
+    column += np.clip(np.rint(step), 0, SHADES - 1).astype(np.int32)
     return column
 
 
 def _shadow(cover: NDArray[np.uint8], blur: int) -> NDArray[np.uint8]:
     """Return the soft shadow that wool lit from the upper left throws on the film.
 
-    In whole numbers, whose sums do not depend on where the picture begins.
+    In whole numbers, whose sums do not depend on where the picture begins. They run over, but what is left
+    when one is taken from another fits again: 255 * (2 * _WIDEST_BLUR + 1)**4 is less than 2**31.
     """
-    fallen = np.roll(cover, (round(1.3 * blur), round(0.5 * blur)), axis=(0, 1)).astype(np.int64)
+    fallen = np.roll(cover, (round(1.3 * blur), round(0.5 * blur)), axis=(0, 1)).astype(np.int32)
     for axis in (0, 1, 0, 1):
         fallen = _box_sums(fallen, blur, axis)
-    return (fallen * (_SHADOW / (2 * blur + 1) ** 4)).astype(np.uint8)
+    return (fallen * np.float32(_SHADOW / (2 * blur + 1) ** 4)).astype(np.uint8)
 
 
-def _box_sums(values: NDArray[np.int64], reach: int, axis: int) -> NDArray[np.int64]:
+def _box_sums(values: NDArray[np.int32], reach: int, axis: int) -> NDArray[np.int32]:
     """Return the sums of 2 * reach + 1 values, with nothing outside the picture."""
     width = [(0, 0), (0, 0)]
     width[axis] = (reach + 1, reach)
-    sums = np.pad(values, width).cumsum(axis=axis)
+    sums = np.pad(values, width).cumsum(axis=axis, dtype=np.int32)
     high, low = [slice(None)] * 2, [slice(None)] * 2
     high[axis], low[axis] = slice(2 * reach + 1, None), slice(0, values.shape[axis])
-    difference: NDArray[np.int64] = sums[tuple(high)] - sums[tuple(low)]
+    difference: NDArray[np.int32] = sums[tuple(high)] - sums[tuple(low)]
     return difference

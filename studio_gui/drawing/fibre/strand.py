@@ -5,6 +5,7 @@ The rule of this module: it adds wool to the ground and knows no colour. Light c
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -56,12 +57,9 @@ def fibre_wool(ground: Ground, strand: Strand, tile: FibreTile) -> Wool:
     v = _wavering(ground, strand)
     v_fibre = v + _flow(s, v, strand)
     at = _Sampler(tile, s, strand.seed)
-    light = at.blended(tile.light, v_fibre * half)
-    shift = at.blended(tile.shift, v_fibre * half)
+    light, shift = at.blended(v_fibre * half, tile.light, tile.shift)
     locks_at = _Sampler(tile, s / max(scale, 0.5), strand.seed + 3)
-    v_lock = v_fibre * (half / max(scale, 0.5))
-    lock = locks_at.blended(tile.lock, v_lock)
-    relief = locks_at.blended(tile.relief, v_lock)
+    lock, relief = locks_at.blended(v_fibre * (half / max(scale, 0.5)), tile.lock, tile.relief)
     shade = _tube(ground, v) * _inside(ground, v)
     depth = min(max(0.6 + 0.4 * scale, 0.7), 1.15)
     shade += depth * (0.10 * lock - 0.15 * relief * ground.across_y * np.clip(1.15 - np.abs(v), 0.0, 1.0))
@@ -164,22 +162,22 @@ class _Sampler:
         self._first = (0.618034 * seed % 1.0) * columns
         self._column = np.floor(s * tile.columns_per_px + self._first).astype(np.intp) % columns
 
-    def _flat(self, layer: Floats, row: NDArray[np.intp]) -> NDArray[np.intp]:
-        flat: NDArray[np.intp] = row % layer.shape[0] * layer.shape[1] + self._column
-        return flat
-
-    def blended(self, layer: Floats, across_px: Floats) -> Floats:
-        """Return a layer's value, blended between the two nearest rows."""
+    def blended(self, across_px: Floats, *layers: Floats) -> Iterator[Floats]:
+        """Yield each layer's values, blended between the two nearest rows."""
+        rows, columns = layers[0].shape
         place = across_px * np.float32(self._tile.rows_per_px) + np.float32(self._row)
         low = np.floor(place)
         share = place - low
-        row = low.astype(np.intp)
-        first = np.take(layer, self._flat(layer, row))
-        second = np.take(layer, self._flat(layer, row + 1))
-        second -= first
-        second *= share
-        second += first
-        return second
+        flat = low.astype(np.intp) % (rows - 1)
+        flat *= columns
+        flat += self._column
+        below = flat + columns
+        for layer in layers:
+            first, second = np.take(layer, flat), np.take(layer, below)
+            second -= first
+            second *= share
+            second += first
+            yield second
 
     def hairs(self, v: Floats, beyond: Floats, per_px: float) -> Floats:
         """Return the cover by hairs `beyond` the edge, in rows of the tile; each edge has its own."""

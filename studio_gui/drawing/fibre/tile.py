@@ -27,6 +27,8 @@ ROWS_PER_PX = 3.2
 class FibreTile:
     """Fibres, locks and hairs, each without edges, as (rows, columns) of float32.
 
+    All but the hairs have their first row once more at the end, so that every row has a next one.
+
     `light` and `relief` are about -1 to 1 with mean 0; `shift` is in deviations, -2.5 to 2.5; `hair` is 0 to
     1. `rows_per_px` and `columns_per_px` say how fine `light` and `shift` are.
     """
@@ -59,14 +61,18 @@ def fibre_tile(device_pixel_ratio: float) -> FibreTile:
     shift = (top.shift[together // 2 : kept : together].astype(np.float32) - 127.5) * (2.5 / 127.5)
     lock = _evened(_blurred(light, 2.2, 22.0))
     return FibreTile(
-        light=light,
-        shift=shift,
-        lock=lock,
-        relief=_evened(np.roll(lock, -1, axis=0) - np.roll(lock, 1, axis=0)),
+        light=_closed(light),
+        shift=_closed(shift),
+        lock=_closed(lock),
+        relief=_closed(_evened(np.roll(lock, -1, axis=0) - np.roll(lock, 1, axis=0))),
         hair=top.hair.astype(np.float32) / 255.0,
         rows_per_px=rows_per_px / together,
         columns_per_px=1.0 / fineness,
     )
+
+
+def _closed(layer: Floats) -> Floats:
+    return np.concatenate((layer, layer[:1]))
 
 
 def _blurred(values: Floats, rows: float, columns: float) -> Floats:
