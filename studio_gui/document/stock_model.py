@@ -1,13 +1,13 @@
 """The table of stocks: what stands in the bottles, and how much of each the plan needs.
 
 The rule of this module: what a plan needs of a stock comes from the jars, never from summing sections. A
-dye's swatch is its first one; further swatches are kept.
+dye is shown in the colour of its first swatch; swatches are edited in the form.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from enum import IntEnum
 from functools import cached_property, partial
 from typing import Any
@@ -17,10 +17,11 @@ from PySide6.QtGui import QColor
 
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.document.row_model import NO_WAY, RIGHT, Role, Row, RowModel
-from studio_gui.domain.colour.swatches import Swatch, checked_srgb
+from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.edits.stocks import change_stock, change_strength_keeping_depth
 from studio_gui.domain.stocks import STRENGTHS_KNOWN, Stock, StrengthKnown
 from studio_gui.domain.stocks import Role as StockRole
+from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import ACID, DEPTH, STRENGTH, VOLUME, Kind, parse, shown, shown_bare
 from studio_gui.wording.translation import TRANSLATED, translate
 
@@ -34,14 +35,14 @@ class Column(IntEnum):
     """The columns of the table."""
 
     NAME = 0
-    STRENGTH = 1
-    ACID = 2
-    NEED = 3
-    ROLE = 4
-    KNOWN = 5
+    USED = 1
+    ROLE = 2
+    KNOWN = 3
+    SWATCHES = 4
+    STRENGTH = 5
     TAKE_UP = 6
-    SWATCH = 7
-    SWATCH_DEPTH = 8
+    ACID = 7
+    NEED = 8
 
 
 _FIGURES: dict[int, tuple[Kind, str]] = {
@@ -49,17 +50,19 @@ _FIGURES: dict[int, tuple[Kind, str]] = {
     Column.ACID: (ACID, "acid_g_per_l"),
     Column.NEED: (VOLUME, ""),
     Column.TAKE_UP: (DEPTH, "take_up_pct_owf"),
-    Column.SWATCH_DEPTH: (DEPTH, "depth_pct_owf"),
 }
-_OF_DYES = (Column.STRENGTH, Column.KNOWN, Column.TAKE_UP, Column.SWATCH, Column.SWATCH_DEPTH)
+_OF_DYES = (Column.STRENGTH, Column.KNOWN, Column.TAKE_UP, Column.SWATCHES)
+_NOT_TYPED = (Column.USED, Column.NEED, Column.ROLE, Column.SWATCHES)
 _UNKNOWN = ("", "?", "unknown")
 
 
 @dataclass(frozen=True, slots=True)
 class StockRow(Row):
-    """A stock, and how much of it the plan needs, as shown and in full."""
+    """A stock, the letters of the liquors it is in, and how much the plan needs, as shown and in full."""
 
     stock: Stock
+    letters: tuple[str, ...]
+    is_acid_line: bool
     shown_need_ml: float
     need_ml: float = field(compare=False)
 
@@ -76,28 +79,51 @@ class StockModel(RowModel):
 
     def read(self) -> Sequence[StockRow]:
         sheet = self.document.sheet
-        need = sheet.make_up.need_ml.tolist()
+        plan, need = sheet.plan, sheet.make_up.need_ml.tolist()
+        line_id = plan.acid_line.stock_id if plan.acid_line is not None else ""
+        letters: dict[str, list[str]] = {stock.id: [] for stock in plan.stocks}
+        for liquor in plan.liquors:
+            for stock_id in liquor.stock_ids:
+                letters[stock_id].append(liquor.letter)
         return [
-            StockRow(stock.id, stock, round(need_ml, 1), need_ml)
-            for stock, need_ml in zip(sheet.plan.stocks, need, strict=True)
+            StockRow(stock.id, stock, tuple(letters[stock.id]), stock.id == line_id, round(ml, 1), ml)
+            for stock, ml in zip(plan.stocks, need, strict=True)
         ]
 
     def headings(self) -> Sequence[str]:
-        acid, volume = (kind.shown_in(TRANSLATED)[0] for kind in (ACID, VOLUME))
+        strength, acid, volume, depth = (
+            kind.shown_in(TRANSLATED)[0] for kind in (STRENGTH, ACID, VOLUME, DEPTH)
+        )
         return (
             self.tr("Stock"),
-            self.tr("Strength"),
-            self.tr("Acid {0}").format(acid),
-            self.tr("Need {0}").format(volume),
+            self.tr("Used in"),
             self.tr("Kind"),
             self.tr("Known by"),
-            self.tr("Takes up %"),
-            self.tr("Swatch"),
-            self.tr("at depth %"),
+            self.tr("Swatches {0}").format(depth),
+            strength,
+            self.tr("Takes up {0}").format(depth),
+            self.tr("Acid {0}").format(acid),
+            volume,
         )
 
+    def heading_explained(self, column: int) -> str | None:
+        explained: dict[int, str] = {
+            Column.STRENGTH: self.tr("Strength: weight of dye in the volume of the stock"),
+            Column.ACID: self.tr("Acid in the bottle"),
+            Column.USED: self.tr("Letters of the liquors that it is in"),
+            Column.NEED: self.tr("What all jars of the plan need of it"),
+            Column.TAKE_UP: self.tr("Most dye that the wool takes up, on the weight of the fibre"),
+            Column.SWATCHES: self.tr("Depths of the dyed samples, on the weight of the fibre"),
+        }
+        return explained.get(column)
+
+    def used_in(self, stock_id: str) -> str:
+        """Return in which liquors a stock is, in words: "A, C, F", "not used"."""
+        row = self.row_of(stock_id)
+        return str(self.index(row, Column.USED).data()) if row >= 0 else ""
+
     def ways_to_change(self, row: StockRow, column: int) -> Qt.ItemFlag:
-        fixed = column in (Column.NEED, Column.ROLE) or self._says_nothing(row, column)
+        fixed = column in _NOT_TYPED or self._says_nothing(row, column)
         return NO_WAY if fixed else Qt.ItemFlag.ItemIsEditable
 
     def take(self, row: StockRow, column: int, value: object, role: int) -> bool:
@@ -130,7 +156,7 @@ class StockModel(RowModel):
             Role.EditRole: self._editable,
             Role.TextAlignmentRole: lambda _, column: RIGHT if column in _FIGURES else None,
             Role.DecorationRole: self._colour,
-            Role.ToolTipRole: lambda row, column: row.stock.name if column == Column.NAME else None,
+            Role.ToolTipRole: self._explained,
         }
 
     def is_figure(self, column: int) -> bool:
@@ -146,13 +172,7 @@ class StockModel(RowModel):
             return self.tr("Change acid"), {"acid_g_per_l": acid}
         if column == Column.TAKE_UP:
             return self.tr("Change take-up"), {"take_up_pct_owf": parse(DEPTH, typed, "take_up_pct_owf")}
-        if column == Column.KNOWN:
-            return self.tr("Say how strength is known"), {"strength_known": typed}
-        if column == Column.SWATCH:
-            srgb = checked_srgb("srgb", typed if typed.startswith("#") else f"#{typed}")
-            return self.tr("Change swatch"), {"swatches": with_first_swatch(stock, srgb=srgb)}
-        depth = parse(DEPTH, typed, "depth_pct_owf")
-        return self.tr("Change swatch"), {"swatches": with_first_swatch(stock, depth_pct_owf=depth)}
+        return self.tr("Say how strength is known"), {"strength_known": typed}
 
     def _figure(self, row: StockRow, column: int) -> float | None:
         stock = row.stock
@@ -160,9 +180,7 @@ class StockModel(RowModel):
             return row.need_ml
         if column == Column.ACID:
             return stock.acid_g_per_l
-        if column == Column.STRENGTH:
-            return stock.strength_g_per_l
-        return stock.take_up_pct_owf if column == Column.TAKE_UP else stock.swatches[0].depth_pct_owf
+        return stock.strength_g_per_l if column == Column.STRENGTH else stock.take_up_pct_owf
 
     def _says_nothing(self, row: StockRow, column: int) -> bool:
         return column in _OF_DYES and not row.stock.is_dye
@@ -173,30 +191,39 @@ class StockModel(RowModel):
             return ""
         if column in _FIGURES:
             value = self._figure(row, column)
-            if value is None:
-                return self.tr("unknown")
-            say = shown if column == Column.STRENGTH else shown_bare
-            return say(_FIGURES[column][0], value)
-        if column == Column.ROLE:
-            return role_words(stock.role)
-        return (
-            self._known_words(stock.strength_known) if column == Column.KNOWN else self._editable(row, column)
-        )
+            return self.tr("unknown") if value is None else shown_bare(_FIGURES[column][0], value)
+        words: dict[int, Callable[[], str]] = {
+            Column.USED: lambda: self._used(row),
+            Column.ROLE: lambda: role_words(stock.role),
+            Column.KNOWN: lambda: self._known_words(stock.strength_known),
+            Column.SWATCHES: lambda: _depths(stock),
+        }
+        return words.get(column, lambda: stock.name)()
 
     def _editable(self, row: StockRow, column: int) -> str:
-        stock = row.stock
         if self._says_nothing(row, column):
             return ""
         if column in _FIGURES:
             value = self._figure(row, column)
             return self.tr("unknown") if value is None else shown(_FIGURES[column][0], value)
-        words: dict[int, str] = {
-            Column.NAME: stock.name,
-            Column.ROLE: stock.role,
-            Column.KNOWN: stock.strength_known,
-            Column.SWATCH: stock.swatches[0].srgb if stock.is_dye else "",
-        }
-        return words[column]
+        return row.stock.strength_known if column == Column.KNOWN else self._shown(row, column)
+
+    def _used(self, row: StockRow) -> str:
+        users = [one_line(letter) for letter in row.letters]
+        if row.is_acid_line:
+            users.append(self.tr("acid line"))
+        return ", ".join(users) or self.tr("not used")
+
+    def _explained(self, row: StockRow, column: int) -> str | None:
+        if column == Column.NAME:
+            return row.stock.name
+        if column == Column.USED:
+            return self._used(row)
+        if column == Column.STRENGTH and row.stock.is_dye:
+            return (
+                f"{shown(STRENGTH, row.stock.strength_g_per_l)} = {shown(ACID, row.stock.strength_g_per_l)}"
+            )
+        return None
 
     def _colour(self, row: StockRow, column: int) -> QColor | None:
         stock = row.stock
@@ -217,9 +244,8 @@ def role_words(role: StockRole) -> str:
     return translate("StockModel", "dye") if role == "dye" else translate("StockModel", "let-down")
 
 
-def with_first_swatch(stock: Stock, **changes: Any) -> tuple[Swatch, ...]:  # noqa: ANN401  (fields of Swatch)
-    """Return the swatches of a dye with fields of the first replaced; the others stay."""
-    return (replace(stock.swatches[0], **changes), *stock.swatches[1:])
+def _depths(stock: Stock) -> str:
+    return ", ".join(shown_bare(DEPTH, swatch.depth_pct_owf) for swatch in stock.swatches)
 
 
 def new_dye(stock_id: str, name: str, fibre_srgb: str) -> Stock:

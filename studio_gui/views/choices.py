@@ -12,28 +12,25 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QColor, QWheelEvent
 from PySide6.QtWidgets import QColorDialog, QComboBox, QHBoxLayout, QToolButton, QWidget
 
-from studio_gui.domain.colour.swatches import checked_srgb
 from studio_gui.views.fields import EntryField
-from studio_gui.views.labels import SwatchLabel
+from studio_gui.views.labels import SwatchLabel, call
+from studio_gui.wording.colours import parse_colour
 from studio_gui.wording.fields import field_name
 
 
 class ColourField(QWidget):
-    """A colour: typed as #rrggbb, or picked by the button that shows it."""
+    """A colour: typed as #rrggbb or CIE Lab, or picked by the button that shows it."""
 
     entered = Signal(str)
 
     def __init__(self, field: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._field = field
+        self._name = ""
         self.edit = HexField(field)
         self.edit.entered.connect(self.entered)
-        self.button = QToolButton()
-        self.button.setFixedSize(32, 24)
+        self.button, self._swatch = swatch_button()
         self.button.clicked.connect(self._pick)
-        self._swatch = SwatchLabel(16, self.button)
-        self._swatch.move(8, 4)
-        self._swatch.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(4)
@@ -46,25 +43,30 @@ class ColourField(QWidget):
         self.edit.show_text(srgb)
         self._swatch.show_colour(QColor(srgb))
 
+    def set_name(self, name: str) -> None:
+        """Give the colour a name of its own for screen readers, instead of that of its field."""
+        self._name = name
+        self._retranslate()
+
     def changeEvent(self, event: QEvent) -> None:
         if event.type() == QEvent.Type.LanguageChange:
             self._retranslate()
         super().changeEvent(event)
 
     def _retranslate(self) -> None:
-        name = field_name(self._field)
-        self.edit.setAccessibleName(name)
-        self.button.setAccessibleName(self.tr("Pick: {0}").format(name))
+        name = self._name or field_name(self._field)
+        call(self.edit, name)
+        call(self.button, self.tr("Pick: {0}").format(name))
         self.button.setToolTip(self.tr("Pick a colour"))
 
     def _pick(self) -> None:
-        colour = QColorDialog.getColor(QColor(self.edit.text()), self, field_name(self._field))
+        colour = QColorDialog.getColor(QColor(self.edit.text()), self, self.edit.accessibleName())
         if colour.isValid():
             self.entered.emit(colour.name())
 
 
 class HexField(EntryField):
-    """A colour typed as #rrggbb, with or without the sign."""
+    """A colour typed as #rrggbb, with or without the sign, or as CIE Lab."""
 
     entered = Signal(str)
 
@@ -73,8 +75,23 @@ class HexField(EntryField):
         self._field = field
 
     def _take(self, text: str) -> None:
-        typed = text.strip()
-        self.entered.emit(checked_srgb(self._field, typed if typed.startswith("#") else f"#{typed}"))
+        typed = parse_colour(text, self._field)
+        self.entered.emit(typed.srgb)
+        if typed.is_nearest:
+            self.note(
+                self.tr("No screen shows that colour; {0} is the nearest that one can.").format(typed.srgb)
+            )
+
+
+def swatch_button() -> tuple[QToolButton, SwatchLabel]:
+    """Return a button that shows a colour, and the label in it that does."""
+    button = QToolButton()
+    button.setFixedSize(32, 24)
+    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    swatch = SwatchLabel(16, button)
+    swatch.move(8, 4)
+    swatch.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+    return button, swatch
 
 
 class ChoiceField(QComboBox):
@@ -88,6 +105,12 @@ class ChoiceField(QComboBox):
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.setMinimumContentsLength(6)
         self.activated.connect(lambda index: self.chosen.emit(self._choices[index][1]))
+
+    @property
+    def value(self) -> object:
+        """What stands in the field now, None where nothing does."""
+        place = self.currentIndex()
+        return self._choices[place][1] if place >= 0 else None
 
     def set_choices(self, choices: Sequence[tuple[str, object]], value: object) -> None:
         """Offer choices (words and value), and show the one that stands; none where it is not among them."""

@@ -1,8 +1,8 @@
 """Fields that a value is typed into.
 
 The rule of this module: a field shows what the plan says and nothing else. What is typed is read when Enter
-is pressed or the field is left; where it cannot be taken, the old value comes back and the field says why.
-Esc brings the old value back at once.
+is pressed or the field is left; where it cannot be taken, the old value comes back and the field says why,
+with what was typed, which undo in the field brings back. Esc brings the old value back at once.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QApplication,
@@ -23,6 +23,7 @@ from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.views.labels import MessageLabel
 from studio_gui.wording.fields import FIELD_KINDS, field_name
+from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import Kind, parse, shown
 from studio_gui.wording.sentences import refusal
 
@@ -33,6 +34,8 @@ class EntryField(QLineEdit):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._shown = ""
+        self._typed = ""
+        self._is_refused = False
         self.message = MessageLabel()
         self.editingFinished.connect(self.finish)
         self.textEdited.connect(self.clear_message)
@@ -53,10 +56,15 @@ class EntryField(QLineEdit):
             return
         self._restore()
         if typed != self._shown:
+            self._typed, self._is_refused = typed, False
             try:
                 self._take(typed)
             except RovingLayError as problem:
                 self.say(refusal(problem))
+            finally:
+                self._typed = ""
+            if self._is_refused:
+                self._keep_for_undo(typed)
         if self.hasFocus():
             self.selectAll()
 
@@ -67,14 +75,26 @@ class EntryField(QLineEdit):
             self._restore()
 
     def say(self, sentence: str) -> None:
-        """Say at the field why something was not taken."""
+        """Say at the field why something was not taken, and what was typed, so that it can be mended."""
+        typed = one_line(self._typed)
+        if sentence and typed:
+            self._is_refused = True
+            if typed not in sentence:
+                sentence = self.tr("{0} You typed “{1}”.").format(sentence, typed)
         self.message.say(sentence)
+        self.setAccessibleDescription(sentence)
+
+    def note(self, sentence: str) -> None:
+        """Say something of what was taken."""
+        self.message.say(sentence, "secondary")
         self.setAccessibleDescription(sentence)
 
     def clear_message(self) -> None:
         """Take the sentence away."""
         if self.message.text():
             self.say("")
+            if not self.isModified():
+                self._restore()  # undo is that of the plan again
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape and (self.isModified() or self.message.text()):
@@ -106,6 +126,15 @@ class EntryField(QLineEdit):
     def _restore(self) -> None:
         self.setText(self._shown)
         self.setCursorPosition(0)
+
+    def _keep_for_undo(self, typed: str) -> None:
+        """Let undo in the field bring back what was typed, though the field shows the plan's value."""
+        with QSignalBlocker(self):
+            self.setText(typed)
+            self.selectAll()
+            self.insert(self._shown)
+            self.setModified(False)
+            self.setCursorPosition(0)
 
 
 class TextField(EntryField):

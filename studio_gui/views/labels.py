@@ -65,8 +65,9 @@ class MessageLabel(TonedLabel):
         self.setWordWrap(True)
         self.hide()
 
-    def say(self, sentence: str) -> None:
+    def say(self, sentence: str, tone: Tone = "over") -> None:
         """Say a sentence; an empty one takes the last away."""
+        self.set_tone(tone)
         if sentence != self.text():
             self.setText(sentence)
         self.setVisible(bool(sentence))

@@ -37,6 +37,8 @@ class RowTable(QTableView):
         Least width of the column of names.
     """
 
+    beside_text_px = BESIDE_TEXT_PX
+
     def __init__(
         self,
         model: RowModel,
@@ -74,7 +76,7 @@ class RowTable(QTableView):
         metrics, header = self.fontMetrics(), self.horizontalHeader()
         self.verticalHeader().setDefaultSectionSize(max(24, metrics.height() + 8))
         for column, widest in self._widest.items():
-            beside = BESIDE_MARK_PX if column in self._marked else BESIDE_TEXT_PX
+            beside = BESIDE_MARK_PX if column in self._marked else self.beside_text_px
             text = metrics.horizontalAdvance(widest) + beside
             self.setColumnWidth(column, max(text, header.sectionSizeHint(column)))
         self.fit_names()

@@ -76,10 +76,21 @@ def stock_name(plan: Plan, stock_id: str) -> str:
 def section_names(plan: Plan, section_ids: Sequence[str], tongue: Tongue = TRANSLATED) -> str:
     """Return the names of sections in a row; of many, the first few and how many more there are."""
     names = [section_name(plan, section_id, tongue) for section_id in section_ids[:MOST_NAMES_IN_A_ROW]]
-    more = len(section_ids) - len(names)
+    return some_in_a_row(names, len(section_ids), tongue)
+
+
+def some_in_a_row(names: Sequence[str], count: int, tongue: Tongue = TRANSLATED) -> str:
+    """Return the first few of `count` names in a row, and how many more there are.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> some_in_a_row(["A", "B", "C", "D"], 10, ENGLISH)
+    'A, B, C and 7 more'
+    """
+    some = list(names[:MOST_NAMES_IN_A_ROW])
+    more = count - len(some)
     if more:
-        names.append(tongue.translate("Names", "{count} more").format(count=more))
-    return in_a_row(names, tongue)
+        some.append(tongue.translate("Names", "{count} more").format(count=more))
+    return in_a_row(some, tongue)
 
 
 def section_letters(plan: Plan, section_ids: Iterable[str], tongue: Tongue = TRANSLATED) -> str:

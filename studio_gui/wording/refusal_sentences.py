@@ -304,6 +304,9 @@ EDITS: dict[str, Telling] = {
     "stock-in-use": lambda told: told.translate(
         "Refusals", "{stock} is still in liquor {liquors}. Take it out there first."
     ),
+    "letter-taken": lambda told: told.translate(
+        "Refusals", "The letter {value} is that of liquor {liquor}. Choose another, such as {free}."
+    ),
     "other-role": lambda told: told.translate(
         "Refusals", "{other} cannot take the place of {stock}: one is a dye, the other a let-down."
     ),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 
 import pytest
@@ -14,6 +15,7 @@ from studio_gui.document.stock_model import Column, StockModel, new_dye
 from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.edits.stocks import add_stock, change_stock, remove_stock
 from studio_gui.domain.figures import section_figures
+from studio_gui.domain.plan import AcidLine
 from studio_gui.domain.stocks import Stock
 from tests.document.heard import Announced
 
@@ -33,23 +35,50 @@ def typed(model: StockModel, row: int, column: Column, text: str) -> bool:
     return model.setData(model.index(row, column), text)
 
 
-def test_a_dye_is_shown_with_strength_acid_need_and_swatch(model: StockModel) -> None:
+def editable(model: StockModel, row: int) -> list[Column]:
+    return [c for c in Column if model.flags(model.index(row, c)) & Qt.ItemFlag.ItemIsEditable]
+
+
+def test_a_dye_is_shown_with_users_strength_acid_need_and_depths_of_swatches(model: StockModel) -> None:
     # of blue: two sections with 37.5 ml and one with 6.25 ml, and 5 % spare
     assert shown(model, 0) == [
-        *("Blue", "1.00 %", "10.0", "85.3", "dye", "weighed", "6.00", "#2a5d8f", "1.00"),
+        *("Blue", "A, B", "dye", "weighed", "1.00", "1.00", "6.00", "10.0", "85.3"),
     ]
     assert model.index(0, Column.NAME).data(Role.DecorationRole) == QColor("#2a5d8f")
 
 
 def test_a_let_down_shows_nothing_of_dye_and_takes_nothing_of_it(model: StockModel) -> None:
-    assert shown(model, 2) == ["Acid water", "", "10.0", "137.8", "let-down", "", "", "", ""]
-    editable = [c for c in Column if model.flags(model.index(2, c)) & Qt.ItemFlag.ItemIsEditable]
-    assert editable == [Column.NAME, Column.ACID]
+    assert shown(model, 2) == [
+        *("Acid water", "A, B, C", "let-down", "", "", "", "", "10.0", "137.8"),
+    ]
+    assert editable(model, 2) == [Column.NAME, Column.ACID]
 
 
-def test_need_and_role_are_not_typed(model: StockModel) -> None:
-    for column in (Column.NEED, Column.ROLE):
-        assert not model.flags(model.index(0, column)) & Qt.ItemFlag.ItemIsEditable
+def test_only_what_is_entered_is_typed(model: StockModel) -> None:
+    assert editable(model, 0) == [
+        *(Column.NAME, Column.KNOWN, Column.STRENGTH, Column.TAKE_UP, Column.ACID),
+    ]
+
+
+def test_users_are_told_in_letters_and_the_acid_line_in_words(model: StockModel) -> None:
+    model.document.edit("", partial(add_stock, stock=Stock("k9", "Citric", "let-down", acid_g_per_l=200.0)))
+    assert model.used_in("k9") == "not used"
+    model.document.edit("", lambda plan: replace(plan, acid_line=AcidLine("k9", 10.0)))
+    assert model.used_in("k9") == "acid line"
+    assert model.used_in("k1") == "A, B"
+    assert model.used_in("gone") == ""
+
+
+def test_tooltips_say_the_whole_of_it(model: StockModel) -> None:
+    tip = Role.ToolTipRole
+    model.document.edit("", partial(change_stock, stock_id="k1", name="Sea " * 60))
+    assert model.index(0, Column.NAME).data(tip) == "Sea " * 60
+    assert model.index(0, Column.USED).data(tip) == "A, B"
+    assert model.index(0, Column.STRENGTH).data(tip) == "1.00 % = 10.0 g/L"
+    assert model.index(0, Column.NEED).data(tip) is None
+    assert model.headerData(Column.STRENGTH, Qt.Orientation.Horizontal) == "%"
+    assert "Strength" in model.headerData(Column.STRENGTH, Qt.Orientation.Horizontal, tip)
+    assert model.headerData(Column.NAME, Qt.Orientation.Horizontal, tip) is None
 
 
 @pytest.mark.parametrize("text", ["?", "unknown", ""])
@@ -95,13 +124,11 @@ def test_typed_fields_of_a_stock(
     assert getattr(model.document.plan.stock("k1"), field) == value
 
 
-def test_a_typed_swatch_replaces_the_first_and_keeps_the_others(model: StockModel) -> None:
+def test_a_dye_shows_the_depth_of_each_swatch(model: StockModel) -> None:
     more = Swatch(2.0, "#123456", "#f3eee2")
     first = model.document.plan.stock("k1").swatches[0]
     model.document.edit("", partial(change_stock, stock_id="k1", swatches=(first, more)))
-    typed(model, 0, Column.SWATCH, "336699")
-    typed(model, 0, Column.SWATCH_DEPTH, "1.5")
-    assert model.document.plan.stock("k1").swatches == (Swatch(1.5, "#336699", "#f3eee2"), more)
+    assert shown(model, 0)[Column.SWATCHES] == "1.00, 2.00"
 
 
 @pytest.mark.parametrize(
@@ -110,8 +137,6 @@ def test_a_typed_swatch_replaces_the_first_and_keeps_the_others(model: StockMode
         (Column.NAME, "  ", "text-empty"),
         (Column.STRENGTH, "0", "out-of-range"),
         (Column.ACID, "much", "not-a-number"),
-        (Column.SWATCH, "blue", "not-a-colour"),
-        (Column.SWATCH_DEPTH, "0", "out-of-range"),
         (Column.KNOWN, "guessed", "not-one-of"),
     ],
 )

@@ -17,6 +17,8 @@ from PySide6.QtWidgets import (
     QMessageBox,
 )
 
+from studio_gui.views.removal import RemovalQuestion
+
 Answer = Callable[[QDialog], None]
 
 
@@ -36,7 +38,7 @@ def answering(*answers: Answer) -> Iterator[list[str]]:
         if not isinstance(dialog, QDialog) or not dialog.isVisible() or dialog in answered:
             return
         answered.append(dialog)
-        said.append(dialog.text() if isinstance(dialog, QMessageBox) else dialog.windowTitle())
+        said.append(_words(dialog))
         try:
             assert waiting, f"a dialog too many: {said[-1]}"
             waiting.pop(0)(dialog)
@@ -55,6 +57,12 @@ def answering(*answers: Answer) -> Iterator[list[str]]:
     if problems:
         raise problems[0]
     assert not waiting, "a dialog did not come up"
+
+
+def _words(dialog: QDialog) -> str:
+    if isinstance(dialog, QMessageBox):
+        return dialog.text()
+    return dialog.question.text() if isinstance(dialog, RemovalQuestion) else dialog.windowTitle()
 
 
 def press(button: QMessageBox.StandardButton) -> Answer:

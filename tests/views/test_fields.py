@@ -46,6 +46,46 @@ def test_what_a_painter_types_is_taken(field: str, text: str, value: float, qtbo
     assert made.values == pytest.approx([value], rel=1e-6)
 
 
+def test_what_was_refused_is_quoted_and_undo_in_the_field_brings_it_back(qtbot: QtBot) -> None:
+    field = QuantityField("mass_g")
+    field.set_value(100.0)
+    made = bench(field, qtbot)
+    type_into(field, "1e9 lb")
+    assert field.text() == "100.0 g"
+    assert "1e9 lb" in field.message.text()
+    QTest.keyClick(field, Qt.Key.Key_Z, CONTROL)
+    assert field.text() == "1e9 lb"
+    assert not field.message.isVisible()
+    QTest.keyClick(field, Qt.Key.Key_End)
+    for _ in range(5):
+        QTest.keyClick(field, Qt.Key.Key_Backspace)
+    QTest.keyClicks(field, "9 g")
+    QTest.keyClick(field, ENTER)
+    assert made.values == [19.0]
+
+
+def test_a_sentence_that_quotes_already_is_left_alone_and_a_note_quotes_nothing(qtbot: QtBot) -> None:
+    field = QuantityField("mass_g")
+    field.set_value(100.0)
+    made = bench(field, qtbot)
+    type_into(field, "much")
+    assert "You typed" not in field.message.text()
+    field.note("Taken as the nearest.")
+    assert field.message.text() == field.accessibleDescription() == "Taken as the nearest."
+    assert made.values == []
+
+
+def test_once_the_plan_has_moved_on_undo_is_the_plan_s_again(qtbot: QtBot) -> None:
+    field = QuantityField("mass_g")
+    field.set_value(100.0)
+    made = bench(field, qtbot)
+    type_into(field, "much")
+    assert field.isUndoAvailable()
+    field.clear_message()
+    assert not field.isUndoAvailable()
+    assert (field.text(), made.values) == ("100.0 g", [])
+
+
 @pytest.mark.parametrize("end", [ENTER, TAB])
 @pytest.mark.parametrize("text", ["much", "", "4 ml", "9**9**9", "0.5", "1e9"])
 def test_what_is_no_value_is_answered_at_the_field_and_the_old_value_comes_back(

@@ -1,0 +1,160 @@
+"""One dyed sample of a dye: its colour, its depth, and the fibre it was dyed on.
+
+The rule of this module: a row shows one swatch and hands on what is entered; how well the dye's curve meets
+the swatch is said only where it does not.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QColor
+from PySide6.QtWidgets import QColorDialog, QHBoxLayout, QMenu, QToolButton, QVBoxLayout, QWidget
+
+from studio_gui.domain.colour.swatches import Swatch
+from studio_gui.domain.colour.verdict import verdict
+from studio_gui.views.choices import ColourField, swatch_button
+from studio_gui.views.fields import QuantityField
+from studio_gui.views.labels import MessageLabel, Tone, call
+from studio_gui.views.live import LiveWidget
+from studio_gui.wording.colours import shown_lab
+from studio_gui.wording.depths import parse_depth
+from studio_gui.wording.numbers import shown_number
+
+REMOVE_PX = 24
+
+
+class DepthField(QuantityField):
+    """A depth, typed as % or as what was painted: "12 + 38 on 18 g"."""
+
+    def __init__(self) -> None:
+        super().__init__("depth_pct_owf")
+        self.strength_pct = 1.0
+
+    def _take(self, text: str) -> None:
+        self.entered.emit(parse_depth(text, self.strength_pct))
+
+
+class SwatchRow(LiveWidget):
+    """The fields of one swatch.
+
+    Signals
+    -------
+    removed
+        The swatch is to be taken away.
+    fibre_chosen
+        The colour of its fibre was chosen, ``#rrggbb``.
+    """
+
+    removed = Signal()
+    fibre_chosen = Signal(str)
+
+    def __init__(self, place: int, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._place = place
+        self._swatch: Swatch | None = None
+        self._undyed_srgb = ""
+        self.colour = ColourField("srgb")
+        self.depth_field = DepthField()
+        self.fibre, self._fibre_swatch = swatch_button()
+        self.fibre_menu = QMenu(self.fibre)
+        self.as_plan = self.fibre_menu.addAction("")
+        self.as_plan.triggered.connect(lambda _checked: self.fibre_chosen.emit(self._undyed_srgb))
+        self.another = self.fibre_menu.addAction("")
+        self.another.triggered.connect(lambda _checked: self._pick_fibre())
+        self.fibre.setMenu(self.fibre_menu)
+        self.fibre.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self.fibre.setStyleSheet("QToolButton::menu-indicator { image: none; }")
+        self.remove = QToolButton()
+        self.remove.setFixedSize(REMOVE_PX, REMOVE_PX)
+        self.remove.setAutoRaise(True)
+        self.remove.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.remove.clicked.connect(self.removed)
+        self.fit = MessageLabel()
+        self._lay_out()
+        self._retranslate()
+
+    @property
+    def stops(self) -> tuple[QWidget, ...]:
+        """What takes the keyboard, in the order of the row."""
+        return (self.colour.button, self.colour.edit, self.depth_field, self.fibre, self.remove)
+
+    def show_swatch(
+        self, swatch: Swatch, strength_pct: float, undyed_srgb: str, miss: float, count: int
+    ) -> None:
+        """Show one of `count` swatches, which the curve of its dye misses by `miss` (CIEDE2000)."""
+        self.depth_field.strength_pct = strength_pct
+        self._swatch, self._undyed_srgb = swatch, undyed_srgb
+        self.colour.set_value(swatch.srgb)
+        self.depth_field.set_value(swatch.depth_pct_owf)
+        self._fibre_swatch.show_colour(QColor(swatch.fibre_srgb))
+        self.remove.setVisible(count > 1)
+        self._say_fit(miss, alone=count == 1)
+        self._name_colours()
+
+    def drop(self) -> None:
+        """Forget what is being typed."""
+        self.colour.edit.drop()
+        self.depth_field.drop()
+
+    def _lay_out(self) -> None:
+        row = QHBoxLayout()
+        row.setSpacing(4)
+        row.addWidget(self.colour, 1)
+        row.addWidget(self.depth_field, 1)
+        row.addWidget(self.fibre)
+        row.addWidget(self.remove)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addLayout(row)
+        for label in (self.colour.edit.message, self.depth_field.message, self.fit):
+            column.addWidget(label)
+
+    def _retranslate(self) -> None:
+        number = self._place + 1
+        self.colour.set_name(self.tr("Colour of swatch {0}").format(number))
+        call(self.depth_field, self.tr("Depth of swatch {0}").format(number))
+        self.depth_field.setToolTip(
+            self.tr(
+                "Depth the sample was dyed at, on the weight of the fibre. Or what was painted, such as"
+                " 12 + 38 on 18 g: ml of this stock, ml of let-down, and the fibre. How much let-down"
+                " there was makes no difference to the depth."
+            )
+        )
+        call(self.fibre, self.tr("Fibre of swatch {0}").format(number))
+        self.remove.setText("×")
+        call(self.remove, self.tr("Remove swatch {0}").format(number))
+        self.remove.setToolTip(self.tr("Remove this swatch"))
+        self.another.setText(self.tr("Another colour…"))
+        self._name_colours()
+
+    def _name_colours(self) -> None:
+        if self._swatch is None:
+            return
+        lab = shown_lab(self._swatch.srgb)
+        self.colour.edit.setToolTip(
+            self.tr("Colour of the dyed sample, as #rrggbb or as CIE Lab (D65, 2°). Now: {0}").format(lab)
+        )
+        self.fibre.setToolTip(
+            self.tr("Colour of the fibre before it was dyed: {0}").format(self._swatch.fibre_srgb)
+        )
+        self.as_plan.setText(self.tr("As the undyed fibre of this plan: {0}").format(self._undyed_srgb))
+
+    def _say_fit(self, miss: float, *, alone: bool) -> None:
+        judged, figure = verdict(miss, alone=alone), shown_number(miss, 1)
+        tones: dict[str, Tone] = {"doubtful": "under", "missed": "over"}
+        words = {
+            "met": "",
+            "whiter fibre": self.tr("Missed by {0}. Was it dyed on whiter fibre?"),
+            "doubtful": self.tr("The other swatches lead {0} past this one (CIEDE2000)."),
+            "missed": self.tr("Missed by {0} (CIEDE2000). Check its colour, depth and fibre."),
+        }[judged]
+        self.fit.say(words.format(figure), tones.get(judged, "secondary"))
+
+    def _pick_fibre(self) -> None:
+        if self._swatch is None:
+            return
+        title = self.fibre.accessibleName()
+        colour = QColorDialog.getColor(QColor(self._swatch.fibre_srgb), self, title)
+        if colour.isValid():
+            self.fibre_chosen.emit(colour.name())
