@@ -215,6 +215,7 @@ def test_a_refusal_goes_when_the_plan_or_the_selection_moves_on(window: MainWind
 
 def test_a_refusal_is_shown_to_its_last_line(window: MainWindow) -> None:
     form = window.panes.stocks.form
+    form.open_fields(True)
     QTest.keyClick(form.strength, Qt.Key.Key_A, CONTROL)
     QTest.keyClicks(form.strength, "0")
     QTest.keyClick(form.strength, Qt.Key.Key_Return)
