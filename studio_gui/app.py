@@ -100,10 +100,12 @@ def _open_window(plan_path: Path | None) -> int:
     from PySide6.QtWidgets import QApplication  # noqa: PLC0415
 
     from studio_gui.views.main_window import MainWindow  # noqa: PLC0415
+    from studio_gui.views.readable import keep_readable  # noqa: PLC0415
 
     application = QApplication([PROGRAM])
     application.setApplicationDisplayName("Roving Lay")
     application.setDesktopFileName(PROGRAM)
+    keep_readable(application)
     if not QFontInfo(application.font()).family():
         QFontDatabase.addApplicationFont(str(font_path()))  # the system has no font at all
     window = MainWindow(document)

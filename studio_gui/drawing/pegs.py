@@ -17,6 +17,9 @@ from studio_gui.drawing.look import Look
 #: Sections narrower than this have pins for pegs: a peg would cover its neighbours.
 CROWDED_PX = 12.0
 
+#: A thread at rest: a dark and a light hairline side by side, one of which shows on any wool.
+RESTING_THREAD = (QColor(0, 0, 0, 190), QColor(255, 255, 255, 165))
+
 
 def paint_boundaries(painter: QPainter, layout: LayLayout, look: Look, state: LayState, within: Span) -> None:
     """Paint threads and pegs between two pixel columns, and the dotted ghost where a dragged one was."""
@@ -47,9 +50,9 @@ def _emphasis(item: LayItem, state: LayState) -> int:
 
 
 def _paint_resting_threads(painter: QPainter, layout: LayLayout, items: list[LayItem]) -> None:
-    """Paint a dark and a light hairline each, so that they show on any wool."""
+    """Paint both hairlines of each."""
     top, bottom = layout.tape_start.bottom(), layout.film.bottom()
-    for offset, colour in ((0.0, QColor(0, 0, 0, 190)), (1.0, QColor(255, 255, 255, 165))):
+    for offset, colour in zip((0.0, 1.0), RESTING_THREAD, strict=True):
         painter.setPen(QPen(colour, 1.0))
         columns = [round(item.rect.center().x()) + 0.5 + offset for item in items]
         painter.drawLines([QLineF(x, top, x, bottom) for x in columns])

@@ -6,7 +6,6 @@ import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
-from tests.views.lay_hand import ALT, CONTROL, LEFT, NONE, SHIFT, Hand, at_canvas
 
 from studio_gui.domain.edits.boundaries import lengths_m, set_gap
 from studio_gui.domain.edits.folds import move_fold
@@ -14,6 +13,7 @@ from studio_gui.domain.edits.sections import set_locked
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.drawing.lay_layout import ItemKind
 from tests.drawing.plans import plain_plan
+from tests.views.lay_hand import ALT, CONTROL, LEFT, NONE, SHIFT, Hand, at_canvas
 
 PRESS, MOVE, RELEASE = (
     QEvent.Type.MouseButtonPress,
