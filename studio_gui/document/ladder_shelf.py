@@ -60,12 +60,13 @@ class LadderShelf(QObject):
         return self._problem
 
     def own(self) -> tuple[LadderTemplate, ...]:
-        """Return the program's own ladders, called in its language; they suit 48 ml a step of two stocks."""
-        return (
-            LadderTemplate(self.tr("Even quarters"), "12+36, 24+24, 36+12, 48+0"),
-            LadderTemplate(self.tr("Halving"), "48+0, 24+24, 12+36, 6+42"),
-            LadderTemplate(self.tr("There and back"), "12+36, 24+24, 36+12, 24+24, 12+36"),
+        """Return the program's own ladders, called in its language; two stocks, by parts."""
+        lines = (
+            (self.tr("Even quarters"), "12+36, 24+24, 36+12, 48+0"),
+            (self.tr("Halving"), "48+0, 24+24, 12+36, 6+42"),
+            (self.tr("There and back"), "12+36, 24+24, 36+12, 24+24, 12+36"),
         )
+        return tuple(LadderTemplate(name, line, "equal", "follows fibre") for name, line in lines)
 
     def save(self, ladder: LadderTemplate) -> None:
         """Save a ladder; `InvalidPlan` ``name-taken``, `FileProblem` when the file cannot be written."""

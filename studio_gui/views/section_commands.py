@@ -18,6 +18,7 @@ from studio_gui.domain.edits.inputs import fold_by_weight
 from studio_gui.domain.edits.order import move_sections, run_of
 from studio_gui.domain.edits.removal import remove_sections
 from studio_gui.domain.edits.sections import duplicate, merge, set_locked, split
+from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.plan import Plan
 
 
@@ -26,11 +27,12 @@ class SectionCommands(QObject):
 
     def __init__(self, document: OpenPlan, window: QWidget) -> None:
         super().__init__(window)
-        self._document = document
+        self._document, self._window = document, window
         self.split_action = self._action(self._split, "Ctrl+D")
         self.merge_action = self._action(self._merge, "Ctrl+M")
         self.duplicate_action = self._action(self._duplicate, "Ctrl+Shift+D")
         self.equalise_action = self._action(self._equalise, "Ctrl+J")
+        self.ladder_action = self._action(self._ladder, "Ctrl+Shift+L")
         self.lock_action = self._action(self._lock, "Ctrl+L")
         self.lock_action.setCheckable(True)
         self.earlier_action = self._action(self._earlier, "Ctrl+Shift+Up")
@@ -51,6 +53,7 @@ class SectionCommands(QObject):
         return [
             *self.tool_actions,
             self.duplicate_action,
+            self.ladder_action,
             self.lock_action,
             self.earlier_action,
             self.later_action,
@@ -70,6 +73,7 @@ class SectionCommands(QObject):
         self.merge_action.setText(self.tr("&Merge"))
         self.duplicate_action.setText(self.tr("&Duplicate"))
         self.equalise_action.setText(self.tr("&Equalise"))
+        self.ladder_action.setText(self.tr("L&adder or crossfade…"))
         self.lock_action.setText(self.tr("&Lock in place"))
         self.earlier_action.setText(self.tr("Move &up, towards the start"))
         self.later_action.setText(self.tr("Move d&own, towards the end"))
@@ -110,6 +114,18 @@ class SectionCommands(QObject):
             return equalise(plan, first, last)
 
         self._document.edit(self.tr("Equalise sections"), equalised)
+
+    def _ladder(self) -> None:
+        from studio_gui.views.ladder_dialog import LadderDialog  # noqa: PLC0415  (the start does without it)
+
+        try:
+            first, last = self._run()
+        except RovingLayError as refusal:
+            self._document.refused.emit(refusal)
+            return
+        dialog = LadderDialog(self._document, first, last, parent=self._window)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.open()
 
     def _lock(self) -> None:
         locked = not self._all_locked()
