@@ -16,7 +16,7 @@ from typing import NoReturn
 from studio_gui.display import NoDisplay, choose_display
 from studio_gui.domain.errors import FileProblem, RovingLayError
 from studio_gui.domain.worksheet import worksheet
-from studio_gui.paths import font_path, samples_dir
+from studio_gui.paths import font_path, program_version, samples_dir
 from studio_gui.storage.files import PLAN_SUFFIX, read_plan
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.translation import translate
@@ -33,7 +33,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         argv
     )
     if arguments.version:
-        print(f"{PROGRAM} {_version()}")  # noqa: T201  (a command line's only voice)
+        print(f"{PROGRAM} {program_version()}")  # noqa: T201  (a command line's only voice)
         return 0
     try:
         if arguments.export is not None:
@@ -123,13 +123,3 @@ def _is_same_file(one: Path, other: Path) -> bool:
 def _refuse(line: str) -> int:
     print(f"{PROGRAM}: {line}", file=sys.stderr)  # noqa: T201  (a command line's only voice)
     return REFUSED
-
-
-def _version() -> str:
-    # half of a start's own time, for a word that is seldom asked for
-    from importlib.metadata import PackageNotFoundError, version  # noqa: PLC0415
-
-    try:
-        return version(PROGRAM)
-    except PackageNotFoundError:
-        return "(not installed)"

@@ -1,4 +1,4 @@
-"""Where the program's own data files stand.
+"""Where the program's own data files stand, and which version of it this is.
 
 Rule: a checkout reads the folders beside the package, so that an edit shows at once; an installed program
 reads the copies inside it.
@@ -39,3 +39,14 @@ def data_folder(name: str, package: Path) -> Path:
     if (package.parent / "pyproject.toml").is_file() and beside.is_dir():
         return beside
     return package / f"_{name}"
+
+
+def program_version() -> str:
+    """Version of the program as it was installed; words in its place where it was not."""
+    # half of a start's own time, for a word that is seldom asked for
+    from importlib.metadata import PackageNotFoundError, version  # noqa: PLC0415
+
+    try:
+        return version("roving-lay")
+    except PackageNotFoundError:
+        return "(not installed)"

@@ -6,6 +6,7 @@ The rule of this module: everything here may be lost without harm.
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Literal
 
 from PySide6.QtCore import QByteArray, QSettings
 
@@ -14,9 +15,14 @@ from studio_gui.wording.translation import UNITS, Units
 ORGANISATION = "roving-lay"
 APPLICATION = "roving-lay"
 
+MOST_RECENT = 10
+
+Appearance = Literal["system", "light", "dark"]
+APPEARANCES: tuple[Appearance, ...] = ("system", "light", "dark")
+
 
 class Preferences:
-    """Window geometry, the last folder and the units, kept by the platform's settings."""
+    """Window, folder, recent plans, units and appearance, kept by the platform's settings."""
 
     def __init__(self, settings: QSettings | None = None) -> None:
         self._settings = QSettings(ORGANISATION, APPLICATION) if settings is None else settings
@@ -54,6 +60,39 @@ class Preferences:
     def remember_units(self, units: Units) -> None:
         """Keep the units chosen."""
         self._settings.setValue("units", units)
+
+    @property
+    def appearance(self) -> Appearance:
+        """Light, dark, or as the system is; the last at the first start."""
+        kept = self._settings.value("appearance")
+        return next((appearance for appearance in APPEARANCES if appearance == kept), "system")
+
+    def remember_appearance(self, appearance: Appearance) -> None:
+        """Keep the appearance chosen."""
+        self._settings.setValue("appearance", appearance)
+
+    @property
+    def recent(self) -> tuple[Path, ...]:
+        """The plans opened or saved last, the last one first; at most `MOST_RECENT`."""
+        kept = self._settings.value("recent", [])
+        # a list of one comes back from some files as its only entry
+        names = [kept] if isinstance(kept, str) else kept if isinstance(kept, list) else []
+        return tuple(Path(name) for name in names if isinstance(name, str) and name)[:MOST_RECENT]
+
+    def remember_recent(self, path: Path) -> None:
+        """Put a plan's file at the head of the list."""
+        path = path.absolute()
+        self._keep_recent([path, *(one for one in self.recent if one != path)])
+
+    def forget_recent(self, path: Path | None = None) -> None:
+        """Take a file off the list, or all of them."""
+        self._keep_recent([] if path is None else [one for one in self.recent if one != path.absolute()])
+
+    def _keep_recent(self, paths: list[Path]) -> None:
+        names = [str(path) for path in paths]
+        # a name that is no Unicode cannot be written down
+        whole = [name for name in names if name.encode(errors="replace").decode() == name]
+        self._settings.setValue("recent", whole[:MOST_RECENT])
 
     def _bytes(self, key: str) -> QByteArray:
         value = self._settings.value(key)

@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QEvent, QSignalBlocker, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
+from PySide6.QtGui import QDragEnterEvent, QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QApplication,
     QLineEdit,
@@ -113,6 +113,13 @@ class EntryField(QLineEdit):
                 event.ignore()
                 return False
         return super().event(event)
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        # a file held over a field is meant for the window, whose path would else be typed in
+        if event.mimeData().hasUrls():
+            event.ignore()
+            return
+        super().dragEnterEvent(event)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)

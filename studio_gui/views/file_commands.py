@@ -20,8 +20,12 @@ from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.paths import samples_dir
 from studio_gui.storage.files import PLAN_SUFFIX
+from studio_gui.views.recent_menu import RecentMenu
+from studio_gui.wording.naming import one_line
 
 Button = QMessageBox.StandardButton
+
+LONGEST_PATH = 160
 
 
 class FileCommands(QObject):
@@ -47,6 +51,10 @@ class FileCommands(QObject):
         self.export_action = self._action(
             self.export, fallback="Ctrl+Shift+E"
         )  # Ctrl+E is a text field's own
+        self.recent_menu = RecentMenu(preferences, window)
+        self.recent_menu.picked.connect(self.open_path)
+        if document.path is not None:
+            preferences.remember_recent(document.path)
         self.retranslate()
 
     @property
@@ -65,6 +73,7 @@ class FileCommands(QObject):
         """Put the actions into the language of the program."""
         self.new_action.setText(self.tr("&New"))
         self.open_action.setText(self.tr("&Open…"))
+        self.recent_menu.fill()
         self.sample_action.setText(self.tr("Open a sa&mple…"))
         self.save_action.setText(self.tr("&Save"))
         self.save_as_action.setText(self.tr("Save &as…"))
@@ -74,6 +83,7 @@ class FileCommands(QObject):
         """Start a new plan."""
         if self.may_discard():
             self._document.replace(new_plan())
+            self.said.emit(self.tr("A new plan"))
 
     def open(self) -> None:
         """Ask for a plan's file and open it."""
@@ -90,9 +100,12 @@ class FileCommands(QObject):
         try:
             self._document.open_file(path)
         except RovingLayError as error:
+            if error.code == "file-not-found":
+                self._preferences.forget_recent(path)
             self._complain(self.tr("This file was not opened"), error)
             return
-        self._preferences.remember_folder(path.parent)
+        self._remember(path)
+        self.said.emit(self.tr("Opened {0}").format(_told(path)))
 
     def save(self) -> bool:
         """Save to the plan's file, asking for one when it has none; return whether it was saved."""
@@ -148,7 +161,7 @@ class FileCommands(QObject):
             self._complain(self.tr("Nothing was exported"), error)
             return
         self._preferences.remember_folder(path.parent)
-        self.said.emit(self.tr("Exported to {0}").format(path))
+        self.said.emit(self.tr("Exported to {0}").format(_told(path)))
 
     def may_discard(self) -> bool:
         """Ask about unsaved changes; return whether the plan may be left."""
@@ -159,7 +172,7 @@ class FileCommands(QObject):
             self._window,
             self.tr("Unsaved changes"),
             self.tr("Save the changes to “{0}” first?").format(
-                self._document.plan.title or self.tr("Untitled")
+                one_line(self._document.plan.title) or self.tr("Untitled")
             ),
             Button.Save | Button.Discard | Button.Cancel,
             Button.Save,
@@ -181,16 +194,20 @@ class FileCommands(QObject):
         except RovingLayError as error:
             self._complain(self.tr("The plan was not saved"), error)
             return False
-        self._preferences.remember_folder(path.parent)
-        self.said.emit(self.tr("Saved to {0}").format(path))
+        self._remember(path)
+        self.said.emit(self.tr("Saved to {0}").format(_told(path)))
         return True
+
+    def _remember(self, path: Path) -> None:
+        self._preferences.remember_folder(path.parent)
+        self._preferences.remember_recent(path)
 
     def _overwrite_foreign(self, path: Path) -> bool:
         answer = QMessageBox.warning(
             self._window,
             self.tr("Write over this file?"),
             self.tr("“{0}” holds something that did not come from this window. Write over it?").format(
-                path.name
+                one_line(path.name)
             ),
             Button.Yes | Button.Cancel,
             Button.Cancel,
@@ -222,6 +239,11 @@ class FileCommands(QObject):
         action.setShortcuts(keys or ([QKeySequence(fallback)] if fallback else []))
         action.triggered.connect(lambda _checked: slot())
         return action
+
+
+def _told(path: Path) -> str:
+    """Return a path fit to stand in a sentence."""
+    return one_line(str(path), LONGEST_PATH)
 
 
 def _finish_typing() -> None:

@@ -5,41 +5,45 @@ The rule of this module: it puts views together and asks about files; it edits n
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPoint, Qt
-from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
-from PySide6.QtWidgets import (
-    QDockWidget,
-    QFrame,
-    QLabel,
-    QMainWindow,
-    QMenu,
-    QScrollArea,
-    QSizePolicy,
-    QSplitter,
-    QVBoxLayout,
-    QWidget,
+from PySide6.QtGui import (
+    QAction,
+    QCloseEvent,
+    QDragEnterEvent,
+    QDragLeaveEvent,
+    QDropEvent,
+    QKeyEvent,
 )
+from PySide6.QtWidgets import QMainWindow, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.drawing.lay_layout import LayItem
+from studio_gui.views.banner import Banner
 from studio_gui.views.file_commands import FileCommands
+from studio_gui.views.full_screen import FullScreen
+from studio_gui.views.labels import ShortenedLabel
 from studio_gui.views.lay_canvas import LayCanvas
 from studio_gui.views.lay_menus import LayMenus
+from studio_gui.views.pane_docks import PaneDocks
+from studio_gui.views.plan_drop import PlanDrop
 from studio_gui.views.section_commands import SectionCommands
 from studio_gui.views.totals_bar import TotalsBar
 from studio_gui.views.view_choices import ViewChoices
 from studio_gui.views.view_commands import ViewCommands
+from studio_gui.views.window_menus import WindowMenus
+from studio_gui.wording.naming import one_line
 
 if TYPE_CHECKING:
     from studio_gui.views.panes import Panes
 
 MESSAGE_MS = 8_000
+BANNER_MS = 3_000
+LONGEST_TITLE = 120
 
 
 class MainWindow(QMainWindow):
@@ -49,8 +53,8 @@ class MainWindow(QMainWindow):
         super().__init__()
         self.document = document
         self._preferences = preferences or Preferences()
-        self.files = FileCommands(document, self._preferences, self)
         self.choices = ViewChoices(self._preferences, self)  # before anything says a number
+        self.files = FileCommands(document, self._preferences, self)
         self.canvas = LayCanvas(document)
         self.section_commands = SectionCommands(document, self)
         self.view_commands = ViewCommands(self.canvas, self)
@@ -58,68 +62,46 @@ class MainWindow(QMainWindow):
             document, self.section_commands, self.view_commands.actions, self.canvas.type_place
         )
         self.totals = TotalsBar(document)
+        self.docks = PaneDocks(self, self.canvas)
+        self.full_screen = FullScreen(self, self.docks)
+        self.menus = WindowMenus(self)
+        self._hinted = ""
         self._assemble()
-        self._make_actions()
         self._connect()
         self._retranslate()
-        self._show_file()
-        room = self.screen().availableSize()
-        self.resize(min(1440, room.width() - 16), min(900, room.height() - 48))  # less the window's frame
-        self.restoreGeometry(self._preferences.window_geometry())
-        self.restoreState(self._preferences.window_state())
+        self._take_place()
 
     # -- putting together ----------------------------------------------------------------------------------
 
     def _assemble(self) -> None:
-        below = QWidget()
-        self._table_room = QVBoxLayout(below)
-        self._table_room.setContentsMargins(0, 0, 0, 0)
-        middle = QSplitter(Qt.Orientation.Vertical)
-        middle.addWidget(self.canvas)
-        middle.addWidget(below)
-        middle.setStretchFactor(0, 3)
-        middle.setStretchFactor(1, 1)
-        middle.setSizes([580, 220])
-        middle.setCollapsible(0, False)
         centre = QWidget()
         column = QVBoxLayout(centre)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addWidget(middle, 1)
+        column.addWidget(self.canvas, 1)
         column.addWidget(self.totals)
         self.setCentralWidget(centre)
-        self._hint = QLabel()  # beneath the messages, which hide it while they last
-        self.statusBar().addWidget(self._hint)
-        self._rooms: list[QScrollArea] = []
-        left, right = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
-        self.stocks_dock = self._dock("stocks", left)
-        self.inputs_dock = self._dock("inputs", left)
-        self.section_dock = self._dock("section", right)
-        self.checks_dock = self._dock("checks", right)
-        self.docks = (self.stocks_dock, self.inputs_dock, self.section_dock, self.checks_dock)
-        self.resizeDocks([self.stocks_dock, self.section_dock], [290, 350], Qt.Orientation.Horizontal)
-
-    def _dock(self, name: str, area: Qt.DockWidgetArea) -> QDockWidget:
-        dock = QDockWidget()
-        dock.setObjectName(name)
-        room = QScrollArea()
-        room.setWidgetResizable(True)
-        room.setFrameShape(QFrame.Shape.NoFrame)
-        dock.setWidget(room)
-        self._rooms.append(room)
-        self.addDockWidget(area, dock)
-        return dock
+        self._hint = ShortenedLabel("text")  # beneath the messages, which hide it while they last
+        self.statusBar().addWidget(self._hint, 1)
+        self._banner = Banner(self)
+        self._drop = PlanDrop(self)
+        self.setAcceptDrops(True)
 
     @cached_property
     def panes(self) -> Panes:
         """The panes beside and under the canvas; made after the first paint, or when first asked for."""
         from studio_gui.views.panes import Panes  # noqa: PLC0415  (the first paint does without them)
 
-        panes = Panes(self.document, self)
-        filled = (panes.stocks, panes.inputs, panes.section, panes.checks)
-        for room, pane in zip(self._rooms, filled, strict=True):
-            room.setWidget(pane)
-        self._table_room.addWidget(panes.table)
+        panes, docks = Panes(self.document, self), self.docks
+        for dock, pane in (
+            (docks.table, panes.table),
+            (docks.stocks, panes.stocks),
+            (docks.inputs, panes.inputs),
+            (docks.section, panes.section),
+            (docks.checks, panes.checks),
+            (docks.steps, panes.steps),
+        ):
+            docks.fill(dock, pane)
         panes.table.offer(self.section_commands.actions, self.section_commands.remove_action)
         return panes
 
@@ -127,54 +109,35 @@ class MainWindow(QMainWindow):
         self.document.refused.connect(self._show_refusal)
         self.document.file_changed.connect(self._show_file)
         self.document.shown.connect(self._show_file)
-        self.canvas.hinted.connect(self._hint.setText)
+        self.canvas.hinted.connect(self._show_hint)
         self.canvas.menu_wanted.connect(self._canvas_menu)
         self.canvas.painted.connect(lambda: self.panes, Qt.ConnectionType.QueuedConnection)
         self.files.said.connect(self._say)
         self.choices.said.connect(self._say)
-
-    # -- actions -------------------------------------------------------------------------------------------
-
-    def _make_actions(self) -> None:
+        self.full_screen.switched.connect(self._say_how_to_come_back)
+        self._drop.dropped.connect(self.files.open_path)
+        self._drop.refused.connect(self._say)
         stack = self.document.undo_stack
-        self.undo_action = stack.createUndoAction(self)
-        self.redo_action = stack.createRedoAction(self)
-        self.undo_action.setShortcuts(_keys(QKeySequence.StandardKey.Undo, "Ctrl+Z"))
-        self.redo_action.setShortcuts(_keys(QKeySequence.StandardKey.Redo, "Ctrl+Shift+Z"))
-        self.quit_action = self._action(self.close, _keys(QKeySequence.StandardKey.Quit, "Ctrl+Q"))
-        self.file_menu, self.edit_menu, self.section_menu, self.view_menu = (QMenu(self) for _ in range(4))
-        for menu in (self.file_menu, self.edit_menu, self.section_menu, self.view_menu):
-            self.menuBar().addMenu(menu)
-        self.file_menu.addActions(self.files.actions)
-        self.file_menu.addSeparator()
-        self.file_menu.addAction(self.quit_action)
-        self.edit_menu.addActions([self.undo_action, self.redo_action])
-        self.section_menu.addActions(self.section_commands.actions)
-        self.view_menu.addActions(self.view_commands.actions)
-        self.view_menu.addSeparator()
-        for dock in self.docks:
-            self.view_menu.addAction(dock.toggleViewAction())
-        self.view_menu.addSeparator()
-        self.view_menu.addMenu(self.choices.units_menu)
-        bar = self.addToolBar("")
-        bar.setObjectName("tools")
-        bar.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
-        bar.addActions([self.files.open_action, self.files.save_action])
-        bar.addSeparator()
-        bar.addActions([self.undo_action, self.redo_action])
-        bar.addSeparator()
-        bar.addActions(self.section_commands.tool_actions)
-        bar.addSeparator()
-        bar.addAction(self.files.export_action)
-        self.choices.units_box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        bar.addWidget(self.choices.units_box)  # the stretch before it keeps it at the far end
-        self.tool_bar = bar
+        self.undo_action.triggered.connect(lambda: self._say(self.tr("Undid: {0}").format(stack.redoText())))
+        self.redo_action.triggered.connect(lambda: self._say(self.tr("Redid: {0}").format(stack.undoText())))
 
-    def _action(self, slot: Callable[[], object], shortcuts: list[QKeySequence]) -> QAction:
-        action = QAction(self)
-        action.setShortcuts(shortcuts)
-        action.triggered.connect(lambda _checked: slot())
-        return action
+    def _take_place(self) -> None:
+        """Stand where the window stood last, or at the first start where it fits the screen."""
+        room = self.screen().availableSize()
+        self.resize(min(1440, room.width() - 16), min(900, room.height() - 48))  # less the window's frame
+        self.docks.arrange()
+        self.restoreGeometry(self._preferences.window_geometry())
+        self.docks.put_back(self._preferences.window_state())
+
+    @property
+    def undo_action(self) -> QAction:
+        """Takes the last step back."""
+        return self.menus.undo_action
+
+    @property
+    def redo_action(self) -> QAction:
+        """Does the step again that was taken back."""
+        return self.menus.redo_action
 
     def _canvas_menu(self, point: QPoint, item: LayItem | None, place_m: float) -> None:
         self.lay_menus.menu_at(item, place_m, self).popup(point)
@@ -186,6 +149,8 @@ class MainWindow(QMainWindow):
             self._retranslate()
             if "panes" in self.__dict__:
                 self.panes.forget_refusals()  # they name numbers in the units that were
+        elif event.type() == QEvent.Type.WindowStateChange:
+            self.full_screen.follow_window()
         super().changeEvent(event)
 
     def _retranslate(self) -> None:
@@ -193,27 +158,32 @@ class MainWindow(QMainWindow):
         self.choices.retranslate()
         self.section_commands.retranslate()
         self.view_commands.retranslate()
-        self.file_menu.setTitle(self.tr("&File"))
-        self.edit_menu.setTitle(self.tr("&Edit"))
-        self.section_menu.setTitle(self.tr("&Section"))
-        self.view_menu.setTitle(self.tr("&View"))
-        self.quit_action.setText(self.tr("&Quit"))
-        # on the tool bar without the step's name, so that its buttons stay where they are
-        self.undo_action.setIconText(self.tr("Undo"))
-        self.redo_action.setIconText(self.tr("Redo"))
-        self.tool_bar.setWindowTitle(self.tr("Tools"))
-        self.stocks_dock.setWindowTitle(self.tr("Stocks and liquors"))
-        self.inputs_dock.setWindowTitle(self.tr("Fibre and liquid"))
-        self.section_dock.setWindowTitle(self.tr("Section"))
-        self.checks_dock.setWindowTitle(self.tr("Checks"))
+        self.docks.retranslate()
+        self.menus.retranslate()
         self._show_file()
 
     def _show_file(self) -> None:
         path, title = self.document.path, self.document.plan.title
         name = title or (path.name if path is not None else self.tr("Untitled"))
-        self.setWindowTitle(self.tr("{0}[*] – Roving Lay").format(name.replace("[*]", "")))
+        name = one_line(name.replace("[*]", ""), LONGEST_TITLE)
+        self.setWindowTitle(self.tr("{0}[*] – Roving Lay").format(name))
         self.setWindowFilePath("" if path is None else str(path))
         self.setWindowModified(self.document.is_modified)
+        self._show_hint(self._hinted)
+
+    def _show_hint(self, hint: str) -> None:
+        """Say what can be done with what is under the pointer; with nothing there, what could be next."""
+        self._hinted = hint
+        if not hint and self.document.path is None and not self.document.plan.title:
+            hint = self.tr(
+                "A new plan: set weight and length under Fibre and liquid; double-click the wool to split it."
+            )
+        self._hint.show_text(
+            hint
+            or self.tr(
+                "Drag a peg to move a boundary. Shift moves all that follows; Alt lets go of the ruler."
+            )
+        )
 
     def _show_refusal(self, error: RovingLayError) -> None:
         from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (the first paint does without it)
@@ -221,18 +191,38 @@ class MainWindow(QMainWindow):
         self._say(refusal(error, self.document.plan))
 
     def _say(self, words: str) -> None:
+        if self.full_screen.is_on:
+            self._banner.say(words, for_ms=BANNER_MS)  # the status bar is out of sight
         self.statusBar().showMessage(words, MESSAGE_MS)
 
-    # -- closing -------------------------------------------------------------------------------
+    def _say_how_to_come_back(self, alone: bool) -> None:
+        if alone:
+            self.canvas.setFocus()
+            self._banner.say(self.tr("Esc or F11 brings the panes back"), for_ms=BANNER_MS)
+        else:
+            self._banner.end()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self.full_screen.is_on:
+            self.full_screen.set_on(False)
+            return
+        super().keyPressEvent(event)
+
+    # -- files ---------------------------------------------------------------------------------------------
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        self._drop.enter(event)
+
+    def dragLeaveEvent(self, event: QDragLeaveEvent) -> None:
+        self._drop.leave()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        self._drop.drop(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if not self.files.may_discard():
             event.ignore()
             return
-        self._preferences.remember_window(self.saveGeometry(), self.saveState())
+        self.full_screen.set_on(False)
+        self._preferences.remember_window(self.saveGeometry(), self.docks.places())
         super().closeEvent(event)
-
-
-def _keys(standard: QKeySequence.StandardKey, fallback: str) -> list[QKeySequence]:
-    """Return the platform's keys for a command, or the fallback where it has none."""
-    return QKeySequence.keyBindings(standard) or [QKeySequence(fallback)]

@@ -16,6 +16,7 @@ from studio_gui.views.inputs_pane import InputsPane
 from studio_gui.views.labels import MessageLabel
 from studio_gui.views.section_pane import SectionPane
 from studio_gui.views.section_table import SectionTable
+from studio_gui.views.steps_view import StepsView
 from studio_gui.views.stocks_pane import StocksPane
 
 
@@ -29,6 +30,7 @@ class Panes(QObject):
         self.section = SectionPane(document)
         self.table = SectionTable(document)
         self.checks = ChecksPane(document)
+        self.steps = StepsView(document)
         document.undo_stack.indexChanged.connect(self.forget_refusals)
         document.selected.connect(self.forget_refusals)
 

@@ -11,7 +11,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAction, QActionGroup, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QMenu, QWidget
 
-from studio_gui.document.preferences import Preferences
+from studio_gui.document.preferences import APPEARANCES, Appearance, Preferences
 from studio_gui.views.live import use_units
 from studio_gui.wording.translation import TRANSLATED, UNITS, Units
 
@@ -34,7 +34,11 @@ class ViewChoices(QObject):
         self.units_menu.chosen.connect(self._choose_units)
         self.units_box = UnitsBox()
         self.units_box.chosen.connect(self._choose_units)
+        self.appearance_menu = ChoiceMenu(APPEARANCES, window)
+        self.appearance_menu.chosen.connect(self._choose_appearance)
         use_units(preferences.units)
+        if preferences.appearance != "system":
+            self._use_appearance(preferences.appearance)
         self.retranslate()
 
     def retranslate(self) -> None:
@@ -49,6 +53,24 @@ class ViewChoices(QObject):
         )
         self.units_menu.show_choice(TRANSLATED.units)
         self.units_box.retranslate()
+        self.appearance_menu.setTitle(self.tr("&Appearance"))
+        self.appearance_menu.show_words(
+            {
+                "system": (self.tr("As the &system"), self.tr("Light or dark, whichever the system shows")),
+                "light": (self.tr("&Light"), self.tr("Dark words on light ground")),
+                "dark": (self.tr("&Dark"), self.tr("Light words on dark ground")),
+            }
+        )
+        self.appearance_menu.show_choice(self._preferences.appearance)
+
+    def _choose_appearance(self, appearance: Appearance) -> None:
+        self._preferences.remember_appearance(appearance)
+        self._use_appearance(appearance)
+
+    def _use_appearance(self, appearance: Appearance) -> None:
+        from studio_gui.views.appearance import use_appearance  # noqa: PLC0415  (most starts do without)
+
+        use_appearance(appearance)
 
     def _choose_units(self, units: Units) -> None:
         self._preferences.remember_units(units)

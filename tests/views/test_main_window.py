@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QSettings, Qt
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QMenu, QMessageBox, QScrollArea
+from PySide6.QtWidgets import QApplication, QLabel, QMenu, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
@@ -40,8 +41,7 @@ def window(qtbot: QtBot, settings: QSettings) -> MainWindow:
 
 
 def furnished(window: MainWindow) -> bool:
-    rooms = [dock.widget() for dock in window.docks]
-    return all(isinstance(room, QScrollArea) and room.widget() is not None for room in rooms)
+    return "panes" in window.__dict__
 
 
 def forget(window: MainWindow) -> None:
@@ -79,8 +79,10 @@ def test_a_drag_is_undone_and_redone_from_the_menu_by_name(window: MainWindow) -
     window.undo_action.trigger()
     assert window.document.plan is before
     assert not window.isWindowModified()
+    assert window.statusBar().currentMessage() == "Undid: Move boundary A | B"
     window.redo_action.trigger()
     assert window.document.plan is after
+    assert window.statusBar().currentMessage() == "Redid: Move boundary A | B"
 
 
 def test_undo_and_redo_have_keys(window: MainWindow) -> None:
@@ -89,7 +91,7 @@ def test_undo_and_redo_have_keys(window: MainWindow) -> None:
     QTest.keyClick(window, Qt.Key.Key_Z, CONTROL)
     assert window.document.plan is before
     assert window.redo_action.shortcuts()
-    assert window.quit_action.shortcuts()
+    assert window.menus.quit_action.shortcuts()
 
 
 def test_table_and_canvas_select_alike(window: MainWindow) -> None:
@@ -153,7 +155,7 @@ def test_closing_asks_about_unsaved_changes(
 
 
 def test_geometry_and_docks_come_back(qtbot: QtBot, window: MainWindow, settings: QSettings) -> None:
-    window.inputs_dock.hide()
+    window.docks.inputs.hide()
     window.resize(790, 640)
     size = window.size()
     window.close()
@@ -162,8 +164,8 @@ def test_geometry_and_docks_come_back(qtbot: QtBot, window: MainWindow, settings
     with qtbot.waitExposed(again):
         again.show()
     assert again.size() == size
-    assert again.inputs_dock.isHidden()
-    assert not again.stocks_dock.isHidden()
+    assert again.docks.inputs.isHidden()
+    assert not again.docks.stocks.isHidden()
 
 
 def test_the_canvas_s_context_menu_opens_where_asked(window: MainWindow) -> None:
@@ -177,11 +179,11 @@ def test_the_canvas_s_context_menu_opens_where_asked(window: MainWindow) -> None
 
 
 def test_words_come_anew_with_the_language(window: MainWindow) -> None:
-    window.checks_dock.setWindowTitle("")
+    window.docks.checks.setWindowTitle("")
     window.files.save_action.setText("")
     window.section_commands.split_action.setText("")
     QApplication.sendEvent(window, QEvent(QEvent.Type.LanguageChange))
-    assert window.checks_dock.windowTitle() == "Checks"
+    assert window.docks.checks.windowTitle() == "Checks"
     assert window.files.save_action.text() == "&Save"
     assert window.section_commands.split_action.text() == "S&plit"
 
@@ -223,3 +225,57 @@ def test_a_refusal_is_shown_to_its_last_line(window: MainWindow) -> None:
     QApplication.processEvents()
     assert message.isVisible()
     assert message.height() >= message.heightForWidth(message.width())
+
+
+@pytest.mark.parametrize(
+    "title",
+    [
+        "Slate " * 60,
+        "\u0635\u0648\u0641 \u0623\u0632\u0631\u0642",
+        "\U0001f9f6 fold [*] over",
+        "two\nlines",
+        "\u202edrawkcab",
+    ],
+    ids=["long", "from the right", "emoji", "lines", "directing"],
+)
+def test_any_title_fits_the_title_bar(window: MainWindow, title: str) -> None:
+    window.document.edit("Title", lambda plan: replace(plan, title=title))
+    shown = window.windowTitle()
+    assert shown.endswith("[*] – Roving Lay")
+    assert len(shown) < 160
+    assert shown.count("[*]") == 1
+    assert "\n" not in shown
+    assert "\u202e" not in shown
+
+
+def test_a_new_plan_says_what_to_do_first(window: MainWindow) -> None:
+    window.files.new_action.trigger()
+    hints = [label.text() for label in window.statusBar().findChildren(QLabel)]
+    assert any("set weight and length" in hint for hint in hints)
+    window.document.replace(plain_plan(2))
+    hints = [label.text() for label in window.statusBar().findChildren(QLabel)]
+    assert any(hint.startswith("Drag a peg") for hint in hints)
+
+
+def test_the_undo_list_goes_back_and_forth(window: MainWindow) -> None:
+    before = window.document.plan
+    drag_first_boundary(window, 60)
+    drag_first_boundary(window, -20)
+    after = window.document.plan
+    window.docks.steps.toggleViewAction().trigger()
+    window.docks.steps.raise_()
+    view = window.panes.steps
+    QApplication.processEvents()
+    names = [view.model().index(row, 0).data() for row in range(view.model().rowCount())]
+    assert names == ["Opened plan", "Move boundary A | B", "Move boundary A | B"]
+    first = view.visualRect(view.model().index(0, 0)).center()
+    QTest.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, first)
+    assert window.document.plan is before
+    for _ in range(2):
+        QTest.keyClick(view, Qt.Key.Key_Down)
+    assert window.document.plan is after
+
+
+def test_the_window_fits_a_small_screen(window: MainWindow) -> None:
+    assert window.minimumSizeHint().width() <= 1024
+    assert window.minimumSizeHint().height() <= 660, "less the window's frame"

@@ -1,0 +1,174 @@
+"""Where the panes stand around the canvas: docks to move, tab, float and hide, and their places at first.
+
+The rule of this module: wherever a pane was put, it can be reached by F6 and brought back by one command, and
+none stays on a screen that is gone.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QByteArray, QObject, QRect, Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QApplication, QDockWidget, QFrame, QMainWindow, QScrollArea, QTabWidget, QWidget
+
+#: Raised whenever docks come or go, so that places kept by an older program are not taken for these.
+STATE_VERSION = 1
+#: Below this width (px) all panes share one side, so that the canvas keeps most of the window.
+NARROW_PX = 1200
+LEFT_PX, RIGHT_PX, TABLE_PX = 290, 350, 220
+#: How much of a floating pane has to lie on a screen for it to be found, px.
+GRIP_PX = 48
+
+_LEFT, _RIGHT = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
+_BOTTOM = Qt.DockWidgetArea.BottomDockWidgetArea
+_CORNERS = (
+    (Qt.Corner.TopLeftCorner, _LEFT),
+    (Qt.Corner.BottomLeftCorner, _LEFT),
+    (Qt.Corner.TopRightCorner, _RIGHT),
+    (Qt.Corner.BottomRightCorner, _RIGHT),
+)
+
+
+class PaneDocks(QObject):
+    """The docks of a window, empty until they are given their panes."""
+
+    def __init__(self, window: QMainWindow, canvas: QWidget) -> None:
+        super().__init__(window)
+        self._window, self._canvas = window, canvas
+        self.table = self._dock("table", scrolls=True)
+        self.stocks = self._dock("stocks")
+        self.inputs = self._dock("inputs")
+        self.section = self._dock("section")
+        self.checks = self._dock("checks")
+        self.steps = self._dock("steps", scrolls=True)
+        #: In the order in which they are walked.
+        self.all = (self.table, self.stocks, self.inputs, self.section, self.checks, self.steps)
+        for corner, area in _CORNERS:
+            window.setCorner(corner, area)
+        window.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
+        window.setDockNestingEnabled(True)
+
+    def retranslate(self) -> None:
+        """Put the titles into the language of the program, with a mnemonic each in the menu."""
+        for dock, title, entry in (
+            (self.table, self.tr("Sections"), self.tr("Sections &table")),
+            (self.stocks, self.tr("Stocks and liquors"), self.tr("&Stocks and liquors")),
+            (self.inputs, self.tr("Fibre and liquid"), self.tr("&Fibre and liquid")),
+            (self.section, self.tr("Section"), self.tr("S&ection")),
+            (self.checks, self.tr("Checks"), self.tr("&Checks")),
+            (self.steps, self.tr("Undo list"), self.tr("&Undo list")),
+        ):
+            dock.setWindowTitle(title)
+            dock.toggleViewAction().setText(entry)  # after the title, which Qt puts there
+
+    def fill(self, dock: QDockWidget, pane: QWidget) -> None:
+        """Put a pane into its dock."""
+        room = dock.widget()
+        if isinstance(room, QScrollArea):
+            room.setWidget(pane)
+        else:
+            dock.setWidget(pane)
+            room.deleteLater()
+
+    # -- places --------------------------------------------------------------------------------------------
+
+    def arrange(self) -> None:
+        """Put every dock where it stands at first: two columns and the table; in a narrow window, one."""
+        window = self._window
+        for dock in self.all:
+            dock.setFloating(False)
+            window.removeDockWidget(dock)
+        window.addDockWidget(_BOTTOM, self.table)
+        if window.width() < NARROW_PX:
+            self._arrange_one_column()
+        else:
+            for area, dock in (
+                (_LEFT, self.stocks),
+                (_LEFT, self.inputs),
+                (_RIGHT, self.section),
+                (_RIGHT, self.checks),
+            ):
+                window.addDockWidget(area, dock)
+        window.tabifyDockWidget(self.checks, self.steps)
+        for dock in self.all:
+            dock.setVisible(dock is not self.steps)
+        self.section.raise_()
+        window.resizeDocks([self.stocks, self.section], [LEFT_PX, RIGHT_PX], Qt.Orientation.Horizontal)
+        window.resizeDocks([self.table], [TABLE_PX], Qt.Orientation.Vertical)
+        window.resizeDocks([self.section, self.checks], [3, 2], Qt.Orientation.Vertical)
+
+    def _arrange_one_column(self) -> None:
+        window = self._window
+        window.addDockWidget(_RIGHT, self.stocks)
+        window.addDockWidget(_RIGHT, self.checks)
+        window.tabifyDockWidget(self.stocks, self.inputs)
+        window.tabifyDockWidget(self.inputs, self.section)
+
+    def places(self) -> QByteArray:
+        """Return where everything stands, to be kept."""
+        return self._window.saveState(STATE_VERSION)
+
+    def put_back(self, places: QByteArray) -> None:
+        """Put everything where it stood; nothing is moved by places that an older program kept."""
+        self._window.restoreState(places, STATE_VERSION)
+        for dock in self.all:
+            if dock.isFloating():
+                dock.move(_seen(dock.frameGeometry(), self._window.frameGeometry()).topLeft())
+
+    # -- keyboard ------------------------------------------------------------------------------------------
+
+    def walk(self, step: int) -> None:
+        """Give the keyboard to the next pane (`step` 1) or the one before (-1)."""
+        stops = [self._canvas, *(dock for dock in self.all if dock.toggleViewAction().isChecked())]
+        focus = QApplication.focusWidget()
+        here = next((place for place, stop in enumerate(stops) if _holds(stop, focus)), 0)
+        stop = stops[(here + step) % len(stops)]
+        if isinstance(stop, QDockWidget):
+            stop.raise_()
+        stop.window().activateWindow()
+        _entry(stop).setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _dock(self, name: str, *, scrolls: bool = False) -> QDockWidget:
+        dock = QDockWidget(self._window)
+        dock.setObjectName(name)
+        if scrolls:
+            dock.setWidget(QWidget())
+            return dock
+        room = QScrollArea()
+        room.setWidgetResizable(True)
+        room.setFrameShape(QFrame.Shape.NoFrame)
+        room.setFocusPolicy(Qt.FocusPolicy.ClickFocus)  # Tab goes from field to field, not to what holds them
+        dock.setWidget(room)
+        return dock
+
+
+def _holds(stop: QWidget, focus: QWidget | None) -> bool:
+    return focus is not None and (stop is focus or stop.isAncestorOf(focus))
+
+
+def _entry(stop: QWidget) -> QWidget:
+    """Return what takes the keyboard in a pane: what had it last, else what Tab would come to first."""
+    last: QWidget | None = stop.focusWidget()
+    if last is not None and last is not stop and _takes_keys(last, stop):
+        return last
+    widget: QWidget | None = stop.nextInFocusChain()
+    while widget is not None and widget is not stop:
+        if stop.isAncestorOf(widget) and _takes_keys(widget, stop):
+            return widget
+        widget = widget.nextInFocusChain()
+    return stop.widget() if isinstance(stop, QDockWidget) else stop
+
+
+def _takes_keys(widget: QWidget, stop: QWidget) -> bool:
+    by_tab = widget.focusPolicy() & Qt.FocusPolicy.TabFocus
+    return bool(by_tab) and widget.isEnabled() and widget.isVisibleTo(stop)
+
+
+def _seen(frame: QRect, window: QRect) -> QRect:
+    """Return `frame`, or one like it over `window` where too little of it lies on any screen to be found."""
+    for screen in QGuiApplication.screens():
+        common = screen.availableGeometry().intersected(frame)
+        if common.width() >= GRIP_PX and common.height() >= GRIP_PX and common.top() == frame.top():
+            return frame
+    moved = QRect(frame)
+    moved.moveCenter(window.center())
+    return moved
