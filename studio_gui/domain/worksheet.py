@@ -17,6 +17,7 @@ from studio_gui.domain.checks.registry import run_checks
 from studio_gui.domain.colour.mixing import PredictedColours
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.geometry import film_length_m
+from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.profile import colours_of, lay_colours, section_colours
 
@@ -49,13 +50,18 @@ class Worksheet:
 
     @cached_property
     def liquor_colours(self) -> PredictedColours:
-        """Predicted colour of each liquor, at the mean depth of its sections; undyed where it has none."""
+        """Predicted colour of each liquor, at the mean depth of its sections.
+
+        One that is not painted yet is seen as it would be on fibre that takes up what the plan says.
+        """
         figures = self.figures
         grams = np.zeros((len(self.plan.liquors), 1))
         dye = np.zeros((len(self.plan.liquors), figures.left_pct_owf.shape[1]))
         np.add.at(grams, figures.liquor_index, figures.fibre_g[:, np.newaxis])
         np.add.at(dye, figures.liquor_index, figures.left_pct_owf * figures.fibre_g[:, np.newaxis])
-        return colours_of(self.plan, np.divide(dye, grams, out=np.zeros_like(dye), where=grams > 0.0))
+        for row in np.flatnonzero(grams == 0.0).tolist():
+            grams[row], dye[row] = 1.0, _depths_at_uptake(self.plan, self.plan.liquors[row])
+        return colours_of(self.plan, dye / grams)
 
     @cached_property
     def make_up(self) -> MakeUp:
@@ -82,6 +88,16 @@ class Worksheet:
     def lay_colours(self, positions_m: ArrayLike) -> PredictedColours:
         """Return the predicted colour, with wicked edges, at (p,) places on the lay, m."""
         return lay_colours(self.figures, positions_m)
+
+
+def _depths_at_uptake(plan: Plan, liquor: Liquor) -> FloatArray:
+    """Return (dyes,) depth of shade that a liquor gives on fibre that takes up what the plan says, % owf."""
+    wanted = {depth.stock_id: depth.depth_pct_owf for depth in liquor.depths}
+    if liquor.basis == "parts" and not liquor.is_empty:
+        applied = {part.stock_id: part.parts / liquor.total_parts for part in liquor.parts}
+        uptake = plan.liquid.uptake_ml_per_g
+        wanted = {dye.id: applied.get(dye.id, 0.0) * uptake * dye.strength_pct for dye in plan.dyes}
+    return np.array([wanted.get(dye.id, 0.0) for dye in plan.dyes])
 
 
 def worksheet(plan: Plan, before: Worksheet | None = None) -> Worksheet:

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from typing import Literal
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt, QTimer
 from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
-from PySide6.QtWidgets import QFrame, QLabel, QSizePolicy, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QSizePolicy, QWidget
 
 from studio_gui.domain.figures import Saturation
 from studio_gui.drawing.look import look_for
@@ -58,24 +58,36 @@ class TonedLabel(QLabel):
 
 
 class MessageLabel(TonedLabel):
-    """A sentence: why something was not taken, or what was done; out of sight while there is none."""
+    """A sentence: why something was not taken, or what was done; scrolled to, hidden while there is none."""
 
     def __init__(self, tone: Tone = "over", parent: QWidget | None = None) -> None:
         super().__init__(tone, parent)
+        self._usual_tone = tone
+        self._soon = QTimer(self, singleShot=True, interval=0)
+        self._soon.timeout.connect(self._come_into_sight)
         self.setWordWrap(True)
         self.hide()
 
-    def say(self, sentence: str, tone: Tone = "over") -> None:
-        """Say a sentence; an empty one takes the last away."""
-        self.set_tone(tone)
+    def say(self, sentence: str, tone: Tone | None = None) -> None:
+        """Say a sentence, in the label's own tone or another; an empty one takes the last away."""
+        self.set_tone(tone or self._usual_tone)
         if sentence != self.text():
             self.setText(sentence)
         self.setVisible(bool(sentence))
         self._fit()
+        if sentence:
+            self._soon.start()  # once there is room for it
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._fit()
+
+    def _come_into_sight(self) -> None:
+        around = self.parentWidget()
+        while around is not None and not isinstance(around, QScrollArea):
+            around = around.parentWidget()
+        if around is not None and self.isVisible():
+            around.ensureWidgetVisible(self, 0, 4)
 
     def _fit(self) -> None:
         # a form's rows do not ask how high a wrapped text is at their width

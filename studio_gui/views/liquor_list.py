@@ -21,7 +21,7 @@ from studio_gui.views.delegates import SwatchDelegate
 from studio_gui.views.removal import RemovalQuestion, Way
 from studio_gui.views.shelf import ALT, Key, Shelf, ShelfTable, name_button
 from studio_gui.views.stock_shelf import copy_name
-from studio_gui.wording.naming import liquor_name, section_names
+from studio_gui.wording.naming import liquor_name
 
 Column = liquor_model.Column
 
@@ -48,7 +48,7 @@ class LiquorList(Shelf):
         super().__init__(document, model, table)
         self._following = False
         self.add = self.add_button(self._add)
-        self.remove = self.add_button(self._remove)
+        self.remove = self.add_button(self._remove, needs_row=True)
         self.more = self.add_more_button()
         self.rename_command = self.add_command(table.edit_name, Key.Key_Return, Key.Key_Enter)
         self.copy_command = self.add_command(self._copy)
@@ -119,12 +119,14 @@ class LiquorList(Shelf):
         liquor_id, plan = self.current_id, self.document.plan
         if not liquor_id:
             return
-        sections = [section.id for section in plan.sections_with(liquor_id)]
         others = [(liquor_name(plan, one.id), one.id) for one in plan.liquors if one.id != liquor_id]
-        if not sections or not others:  # the only liquor is refused with what to do first
+        if (
+            not plan.sections_with(liquor_id) or not others
+        ):  # the only liquor is refused with what to do first
             self.edit(self.tr("Remove liquor"), partial(remove_liquor, liquor_id=liquor_id))
             return
-        name = liquor_name(plan, liquor_id)
+        name, row = liquor_name(plan, liquor_id), self.model.row_of(liquor_id)
+        painted_on = self.model.index(row, Column.SECTIONS).data()
         way = Way(
             self.tr("&Paint its sections with"),
             self.tr("Their liquid stays as it is."),
@@ -135,7 +137,7 @@ class LiquorList(Shelf):
         RemovalQuestion.ask(
             self.document,
             self.tr("Remove {0}").format(name),
-            self.tr("{0} is painted on {1}.").format(name, section_names(plan, sections)),
+            self.tr("{0} is painted on {1}.").format(name, painted_on),
             self.tr("Remove"),
             [way],
             self,

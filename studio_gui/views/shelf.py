@@ -151,6 +151,7 @@ class Shelf(LiveWidget):
         self.hint = TonedLabel("secondary")
         self.hint.setWordWrap(True)
         self.message = MessageLabel()
+        self._of_rows: list[QToolButton] = []
         self._buttons = QHBoxLayout()
         self._buttons.setSpacing(4)
         self._buttons.addWidget(self.heading, 1)
@@ -179,13 +180,15 @@ class Shelf(LiveWidget):
 
     # -- commands ------------------------------------------------------------------------------------------
 
-    def add_button(self, slot: Callable[[], None]) -> QToolButton:
-        """Put one more button beside the heading."""
+    def add_button(self, slot: Callable[[], None], *, needs_row: bool = False) -> QToolButton:
+        """Put one more button beside the heading; one that `needs_row` is of no use for an empty list."""
         button = QToolButton()
         button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         button.setMinimumSize(BUTTON_PX, BUTTON_PX)
         button.clicked.connect(slot)
         self._buttons.addWidget(button)
+        if needs_row:
+            self._of_rows.append(button)
         return button
 
     def add_more_button(self) -> QToolButton:
@@ -198,6 +201,7 @@ class Shelf(LiveWidget):
         button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         button.setStyleSheet("QToolButton::menu-indicator { image: none; }")
         self._buttons.addWidget(button)
+        self._of_rows.append(button)
         return button
 
     def add_command(self, slot: Callable[[], object], *keys: Key | QKeyCombination) -> QAction:
@@ -237,6 +241,8 @@ class Shelf(LiveWidget):
         count = self.model.rowCount()
         self.heading.setFont(scaled_font(self.font(), 1.0, bold=True))
         self.table.setVisible(count > 0)
+        for button in self._of_rows:
+            button.setEnabled(count > 0)
         self.table.setFixedHeight(
             self.table.horizontalHeader().sizeHint().height()
             + min(max(count, least), most) * self.table.verticalHeader().defaultSectionSize()

@@ -52,7 +52,7 @@ class StockShelf(Shelf):
         super().__init__(document, model, table)
         self.add_dye = self.add_button(self._add_dye)
         self.add_let_down = self.add_button(self._add_let_down)
-        self.remove = self.add_button(self._remove)
+        self.remove = self.add_button(self._remove, needs_row=True)
         self.more = self.add_more_button()
         self.rename_command = self.add_command(table.edit_name, Key.Key_Return, Key.Key_Enter)
         self.copy_command = self.add_command(self._copy)
@@ -150,7 +150,7 @@ class StockShelf(Shelf):
                 others,
             ),
             Way(
-                self.tr("Take it &out of them too"),
+                self.tr("Take it &out there too"),
                 self.tr("What else is in a jar takes its place, in the same ratio."),
                 self.tr("Remove stock"),
                 lambda _: partial(remove_from_liquors, stock_id=stock.id),

@@ -16,7 +16,7 @@ from studio_gui.wording.translation import TRANSLATED, Tongue
 
 
 def shown_recipe(liquor: Liquor, tongue: Tongue = TRANSLATED) -> str:
-    """Return the parts of a liquor, or its depths (% owf); "nothing yet" where there is none of either.
+    """Return the parts of a liquor, or its depths (% owf); "empty" where there is none of either.
 
     >>> from studio_gui.domain.liquors import DyeDepth, Part
     >>> from studio_gui.wording.translation import ENGLISH
@@ -30,7 +30,7 @@ def shown_recipe(liquor: Liquor, tongue: Tongue = TRANSLATED) -> str:
         return _depths(liquor, tongue)
     if liquor.basis == "depth" or liquor.parts:
         return shown_amounts((part.parts for part in liquor.parts), tongue)
-    return tongue.translate("Recipes", "nothing yet")
+    return tongue.translate("Recipes", "empty")
 
 
 def named_recipe(plan: Plan, liquor: Liquor, tongue: Tongue = TRANSLATED) -> str:
@@ -49,7 +49,7 @@ def named_recipe(plan: Plan, liquor: Liquor, tongue: Tongue = TRANSLATED) -> str
     for part in liquor.parts:
         name = stock_name(plan, part.stock_id)
         terms.append(name if fills else f"{shown_number_briefly(part.parts, 2, tongue)} {name}")
-    return " + ".join(terms) or tongue.translate("Recipes", "nothing yet")
+    return " + ".join(terms) or tongue.translate("Recipes", "empty")
 
 
 def _depths(liquor: Liquor, tongue: Tongue) -> str:

@@ -67,7 +67,7 @@ def test_only_liquors_that_changed_are_announced(model: LiquorModel) -> None:
     assert (announced.rows, announced.layouts) == ([(2, 2)], 0)
     model.document.edit("", lambda plan: add_liquor(plan, "New")[0])
     assert (model.rowCount(), announced.layouts) == (4, 1)
-    assert shown(model, 3) == ["D", "New", "nothing yet", "not painted", "0.0"]
+    assert shown(model, 3) == ["D", "New", "empty", "not painted", "0.0"]
     assert tester.model() is model
 
 

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 
 from studio_gui.domain.bench import make_up
 from studio_gui.domain.checks.registry import run_checks
+from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.figures import section_figures
+from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.profile import dye_profile, section_colours
 from studio_gui.domain.worksheet import worksheet
@@ -30,13 +34,28 @@ def test_totals() -> None:
     assert totals.film_length_m == pytest.approx(4.2)
 
 
-def test_a_liquor_has_the_colour_of_its_sections_and_an_unused_one_that_of_wool() -> None:
+def test_a_liquor_has_the_colour_of_its_sections() -> None:
     sheet = worksheet(PLAN)
-    pale, deep, unused = sheet.liquor_colours.srgb.tolist()
+    pale, deep, _ = sheet.liquor_colours.srgb.tolist()
     assert pale == pytest.approx(sheet.colours.srgb[0].tolist())
     assert deep == pytest.approx(sheet.colours.srgb[1].tolist())
-    wool = [int(PLAN.fibre.undyed_srgb[at : at + 2], 16) / 255.0 for at in (1, 3, 5)]
-    assert unused == pytest.approx(wool, abs=0.5 / 255.0)
+
+
+@pytest.mark.parametrize(
+    "liquor",
+    [
+        by_parts("New", {"D": 1.0}),
+        by_parts("New", {"D": 12.0, "AW": 38.0}),
+        by_parts("New", {"AW": 1.0}),
+        by_parts("New", {}),
+        by_depth("New", {"D": 0.5}),
+    ],
+)
+def test_a_liquor_that_is_not_painted_yet_has_the_colour_it_would_paint(liquor: Liquor) -> None:
+    plan = replace(PLAN, liquors=(*PLAN.liquors, liquor))
+    painted = change_section(plan, plan.sections[0].id, liquor_id="New", fixed_ml=None)
+    unseen = worksheet(plan).liquor_colours.srgb[-1].tolist()
+    assert unseen == pytest.approx(worksheet(painted).liquor_colours.srgb[-1].tolist())
 
 
 def test_what_is_computed_once_is_kept() -> None:

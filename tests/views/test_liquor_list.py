@@ -119,7 +119,7 @@ def test_a_used_liquor_is_asked_about_with_its_sections_and_may_stay(
     click_cell(liquors.table, 0, Column.NAME)
     with answering(cancel) as said:
         click(liquors.remove)
-    assert said == ["A Blue is painted on A Section 1 and A Section 4."]
+    assert said == ["A Blue is painted on Section 1 and Section 4."]
     assert document.plan is before
 
 

@@ -108,6 +108,7 @@ def test_an_empty_shelf_says_what_to_do(pane: StocksPane, document: OpenPlan) ->
     document.edit("", lambda plan: replace(plan, liquors=empty, stocks=()))
     assert not pane.shelf.table.isVisible()
     assert pane.shelf.hint.text() == "No stock yet: add a dye, then acid water."
+    assert not pane.shelf.remove.isEnabled()
     QTest.mouseClick(pane.shelf.add_dye, LEFT)
     QApplication.processEvents()
     type_on("Red")
@@ -119,6 +120,24 @@ def test_an_empty_shelf_says_what_to_do(pane: StocksPane, document: OpenPlan) ->
     assert not pane.shelf.hint.isVisible()
     document.edit("", lambda plan: replace(plan, stocks=plan.let_downs))
     assert pane.shelf.hint.text().startswith("No dye yet")
+
+
+def test_what_a_field_at_the_edge_of_the_room_has_to_say_comes_into_sight(
+    document: OpenPlan, qtbot: QtBot
+) -> None:
+    room = QScrollArea()
+    pane = StocksPane(document)
+    room.setWidgetResizable(True)
+    room.setWidget(pane)
+    shown(room, qtbot, 290, 380)
+    pane.form.open_fields(True)
+    QApplication.processEvents()
+    field = pane.form.swatches.rows[0].depth_field
+    field.setFocus(Qt.FocusReason.TabFocusReason)
+    room.ensureWidgetVisible(field, 0, 0)
+    type_on("12 + 38")
+    qtbot.waitUntil(lambda: not field.message.visibleRegion().isEmpty())
+    assert field.message.visibleRegion().boundingRect().height() == field.message.height()
 
 
 def test_every_target_of_the_pane_can_be_hit(pane: StocksPane) -> None:

@@ -29,7 +29,7 @@ def test_let_down_alone_and_nothing_at_all() -> None:
     assert shown_recipe(water, ENGLISH) == "1"
     assert named_recipe(PLAN, water, ENGLISH) == "Acid water"
     empty = Liquor("q9", "Z", "")
-    assert shown_recipe(empty, ENGLISH) == named_recipe(PLAN, empty, ENGLISH) == "nothing yet"
+    assert shown_recipe(empty, ENGLISH) == named_recipe(PLAN, empty, ENGLISH) == "empty"
 
 
 @given(plans(most_sections=2))
