@@ -54,27 +54,25 @@ def paint_strands(painter: QPainter, layout: LayLayout, brush: QBrush) -> None:
     """Paint every roving with its folds as turns, in the colours of `brush`, shaded as a soft tube."""
     painter.save()
     painter.setPen(Qt.PenStyle.NoPen)
-    pieces: list[tuple[QRectF | QPainterPath, QBrush]] = []
+    pieces: list[tuple[QPainterPath, QBrush]] = []
     for strand in layout.strands:
-        pieces.append((_straight(layout, strand), _tube_shade(strand.rect)))
+        leg = QPainterPath()
+        leg.addRect(_straight(layout, strand))
+        pieces.append((leg, _tube_shade(strand.rect)))
         if strand.turns_after:
             pieces.append((_turn(layout, strand), _turn_shade(layout, strand)))
-    # The wool first and in one go: a vector picture writes a brush down each time it is taken up.
-    painter.setBrush(brush)
+    # The wool first and as one shape: the film would shine through where two shapes share an edge.
+    wool = QPainterPath()
+    wool.setFillRule(Qt.FillRule.WindingFill)
     for shape, _ in pieces:
-        _fill(painter, shape)
+        wool.addPath(shape)
+    painter.setBrush(brush)
+    painter.drawPath(wool)
     for shape, shade in pieces:
         painter.setBrush(shade)
-        _fill(painter, shape)
+        painter.drawPath(shape)
     _outline(painter, layout)
     painter.restore()
-
-
-def _fill(painter: QPainter, shape: QRectF | QPainterPath) -> None:
-    if isinstance(shape, QRectF):
-        painter.drawRect(shape)
-    else:
-        painter.drawPath(shape)
 
 
 def _outline(painter: QPainter, layout: LayLayout) -> None:
@@ -133,7 +131,7 @@ def _turn_boxes(layout: LayLayout, strand: Strand) -> tuple[QRectF, QRectF]:
 
 
 def _turn(layout: LayLayout, strand: Strand) -> QPainterPath:
-    """Return the half ring in which a strand turns to the next one."""
+    """Return the half ring in which a strand turns to the next one, drawn clockwise like a leg."""
     outer, inner = _turn_boxes(layout, strand)
     sweep = -180.0 if strand.leg.forward else 180.0
     ring = QPainterPath()
@@ -141,7 +139,7 @@ def _turn(layout: LayLayout, strand: Strand) -> QPainterPath:
     ring.arcTo(outer, 90.0, sweep)
     ring.arcTo(inner, 270.0, -sweep)
     ring.closeSubpath()
-    return ring
+    return ring if strand.leg.forward else ring.toReversed()
 
 
 def _tube_stops(gradient: QLinearGradient | QRadialGradient, low: float) -> None:
@@ -149,11 +147,15 @@ def _tube_stops(gradient: QLinearGradient | QRadialGradient, low: float) -> None
     span = 1.0 - low
     for share, colour in (
         (0.0, QColor(0, 0, 0, 95)),
-        (0.20, QColor(0, 0, 0, 26)),
-        (0.40, QColor(255, 255, 255, 0)),
-        (0.50, QColor(255, 255, 255, 24)),
-        (0.60, QColor(255, 255, 255, 0)),
-        (0.80, QColor(0, 0, 0, 26)),
+        (0.1, QColor(0, 0, 0, 56)),
+        (0.2, QColor(0, 0, 0, 27)),
+        (0.3, QColor(0, 0, 0, 8)),
+        (0.4, QColor(255, 255, 255, 6)),
+        (0.5, QColor(255, 255, 255, 20)),
+        (0.6, QColor(255, 255, 255, 6)),
+        (0.7, QColor(0, 0, 0, 8)),
+        (0.8, QColor(0, 0, 0, 27)),
+        (0.9, QColor(0, 0, 0, 56)),
         (1.0, QColor(0, 0, 0, 95)),
     ):
         gradient.setColorAt(low + share * span, colour)
