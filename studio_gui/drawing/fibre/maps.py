@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from studio_gui.drawing.fibre.ground import Frame, Ground, ground
 from studio_gui.drawing.fibre.place import LEAST_FIBRE_HEIGHT, FibrePlace, Piece, pieces
-from studio_gui.drawing.fibre.strand import Strand, Wool, fibre_wool, plain_wool
+from studio_gui.drawing.fibre.strand import Strand, Wool, fibre_wool, plain_wool, reach_px
 from studio_gui.drawing.fibre.tile import Floats, fibre_tile
 
 SHADES = 64
@@ -93,7 +93,7 @@ def _add(
     fray = min(piece.height, 0.7 * place.extra_px)
     strand = Strand(piece.height, piece.roving, max(fray, 1.0), ratio)
     plain = piece.height < LEAST_FIBRE_HEIGHT * ratio
-    under = ground(piece, frame, 2.0 * ratio if plain else 0.06 * piece.height + 17.0 * ratio, fray)
+    under = ground(piece, frame, reach_px(strand, plain=plain), fray)
     if under is None:
         return
     wool = plain_wool(under, strand) if plain else fibre_wool(under, strand, fibre_tile(ratio))

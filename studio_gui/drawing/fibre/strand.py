@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from studio_gui.drawing.fibre.comb import HAIR_ROWS
 from studio_gui.drawing.fibre.ground import Ground
 from studio_gui.drawing.fibre.tile import FibreTile, Floats
 
@@ -37,6 +38,18 @@ class Strand:
     seed: int
     fray: float
     device_pixel_ratio: float
+
+
+def reach_px(strand: Strand, *, plain: bool) -> float:
+    """Return how far beyond its nominal edge a strand's wool can reach, hairs included."""
+    if plain:
+        return 1.0
+    return 0.07 * strand.height + 0.5 * HAIR_ROWS * _hair_stretch(strand)
+
+
+def _hair_stretch(strand: Strand) -> float:
+    """Return px a row of the tile of hairs: thin strands have short ones."""
+    return min(max(strand.height / strand.device_pixel_ratio / 34.0, 0.55), 1.3) * strand.device_pixel_ratio
 
 
 def plain_wool(ground: Ground, strand: Strand) -> Wool:
@@ -134,7 +147,7 @@ def _cover(strand: Strand, v: Floats, rough: Floats, at: _Sampler) -> Floats:
     beyond = (np.abs(v) - 1.0) * half
     ragged = min(0.30 + 0.012 * half / ratio, 0.8) * ratio
     body = np.clip(0.35 - (beyond + ragged * rough) / (2.0 * ratio), 0.0, 1.0)
-    stretch = min(max(half / ratio / 17.0, 0.55), 1.3) * ratio
+    stretch = _hair_stretch(strand)
     hair = at.hairs(v, beyond / stretch, 1.0 / stretch)
     cover: Floats = np.maximum(body, 0.75 * hair)
     return cover
