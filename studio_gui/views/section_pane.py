@@ -12,7 +12,6 @@ from typing import Any
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import (
-    QCheckBox,
     QFormLayout,
     QGridLayout,
     QHBoxLayout,
@@ -41,6 +40,7 @@ from studio_gui.views.labels import (
 from studio_gui.views.liquor_editor import LiquorEditor
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.section_figures import SectionFiguresView
+from studio_gui.views.tick_box import TickBox
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import LAY_LENGTH, MASS, shown
 
@@ -70,7 +70,7 @@ class SectionPane(LiveWidget):
         self.second = QuantityField("second_pass_ml")
         self.gap_name = QLabel()
         self.gap = QuantityField("gap_m")
-        self.locked = QCheckBox()
+        self.locked = TickBox()
         self.message = MessageLabel()
         self.figures = SectionFiguresView(document)
         self._lay_out()

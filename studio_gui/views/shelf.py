@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from PySide6.QtCore import QEvent, QKeyCombination, QModelIndex, Qt
+from PySide6.QtCore import QEvent, QKeyCombination, QModelIndex, QSize, Qt
 from PySide6.QtGui import QAction, QContextMenuEvent, QKeyEvent, QKeySequence, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QMenu, QToolButton, QVBoxLayout
+from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QMenu, QSizePolicy, QToolButton, QVBoxLayout
 
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.document.row_model import RowModel
@@ -21,7 +21,8 @@ from studio_gui.views.live import LiveWidget
 from studio_gui.views.row_table import RowTable
 from studio_gui.wording.sentences import refusal
 
-ROWS_SHOWN = (3, 8)
+#: Rows that a list has room for at least; between the two it has room for all of its own.
+ROWS_SHOWN = (3, 6)
 BUTTON_PX = 24
 #: Of a name with its swatch.
 NAME_PX = 92
@@ -63,6 +64,7 @@ class ShelfTable(RowTable):
         super().__init__(model, name_column, widest, marked)
         self.menu.setParent(self, self.menu.windowFlags())
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         self.doubleClicked.connect(self._rename_beside)
 
     def fit_columns(self) -> None:
@@ -90,6 +92,9 @@ class ShelfTable(RowTable):
         header.resizeSection(self._name, header.sectionSize(self._name) - share * len(sharing))
         for column in sharing:
             header.resizeSection(column, header.sectionSize(column) + share)
+
+    def sizeHint(self) -> QSize:
+        return QSize(super().sizeHint().width(), self.maximumHeight())
 
     def edit_name(self) -> None:
         """Type over the name in the current row."""
@@ -155,6 +160,7 @@ class Shelf(LiveWidget):
         self._buttons = QHBoxLayout()
         self._buttons.setSpacing(4)
         self._buttons.addWidget(self.heading, 1)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
@@ -243,11 +249,10 @@ class Shelf(LiveWidget):
         self.table.setVisible(count > 0)
         for button in self._of_rows:
             button.setEnabled(count > 0)
-        self.table.setFixedHeight(
-            self.table.horizontalHeader().sizeHint().height()
-            + min(max(count, least), most) * self.table.verticalHeader().defaultSectionSize()
-            + 2
-        )
+        row_px = self.table.verticalHeader().defaultSectionSize()
+        others_px = self.table.horizontalHeader().sizeHint().height() + 2
+        self.table.setMinimumHeight(others_px + min(max(count, least), most) * row_px)
+        self.table.setMaximumHeight(others_px + max(count, least) * row_px)
         words = self.hint_words()
         self.hint.show_text(words)
         self.hint.setVisible(bool(words))

@@ -62,6 +62,26 @@ def test_columns_fill_the_table_and_never_run_over(pane: StocksPane, width: int)
         assert table.horizontalHeader().length() == table.viewport().width()
 
 
+@pytest.mark.parametrize(("height", "rows"), [(300, 6), (1200, 23)])
+def test_lists_grow_with_the_pane_up_to_all_their_rows(
+    height: int, rows: int, document: OpenPlan, qtbot: QtBot
+) -> None:
+    more = tuple(replace(document.plan.stocks[2], id=f"w{number}") for number in range(20))
+    document.edit("", lambda plan: replace(plan, stocks=(*plan.stocks, *more)))
+    room = QScrollArea()
+    pane = StocksPane(document)
+    room.setWidgetResizable(True)
+    room.setWidget(pane)
+    shown(room, qtbot, 290, height)
+    pane.form.open_fields(False)
+    QApplication.processEvents()
+    table = pane.shelf.table
+    seen = (table.viewport().height() + 1) // table.verticalHeader().defaultSectionSize()
+    assert seen == rows
+    gap = pane.list.table.mapTo(pane.list, table.rect().topLeft()).y()
+    assert gap < 60, "a heading stands right above its list"
+
+
 def test_a_new_stock_opens_the_form_and_its_name(pane: StocksPane, document: OpenPlan) -> None:
     pane.form.toggle.click()
     assert not pane.form.name.isVisible()
