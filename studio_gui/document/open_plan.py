@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from studio_gui.domain.errors import FileProblem, RovingLayError
@@ -20,6 +20,9 @@ from studio_gui.storage.files import Fingerprint, fingerprint, read_plan, save_p
 
 Edit = Callable[[Plan], Plan]
 
+#: By how much what may lag behind a gesture does.
+LATE_MS = 80
+
 
 class OpenPlan(QObject):
     """One open plan with its undo stack.
@@ -28,6 +31,9 @@ class OpenPlan(QObject):
     -------
     shown
         The worksheet on the screen changed: by an edit, undo, redo, a preview, or a plan being opened.
+    settled
+        The same, for what may lag behind: while a gesture previews it comes `LATE_MS` after a change at most,
+        for all changes until then at once.
     selected
         The selected sections changed.
     refused
@@ -37,6 +43,7 @@ class OpenPlan(QObject):
     """
 
     shown = Signal()
+    settled = Signal()
     selected = Signal()
     refused = Signal(RovingLayError)
     file_changed = Signal()
@@ -46,6 +53,11 @@ class OpenPlan(QObject):
         super().__init__(parent)
         self.undo_stack = QUndoStack(self)
         self.undo_stack.cleanChanged.connect(self._clean_changed)
+        self._late = QTimer(self)
+        self._late.setSingleShot(True)
+        self._late.setInterval(LATE_MS)
+        self._late.timeout.connect(self._settle)
+        self._is_unsettled = False
         self._plan = plan
         self._sheet = worksheet(plan)
         self._path: Path | None = None
@@ -176,7 +188,19 @@ class OpenPlan(QObject):
     def _show(self, plan: Plan) -> None:
         if plan is not self._sheet.plan:
             self._sheet = worksheet(plan, self._sheet)
+            self._is_unsettled = True
             self.shown.emit()
+        if not self._is_unsettled:
+            return
+        if not self.is_previewing:
+            self._settle()
+        elif not self._late.isActive():
+            self._late.start()
+
+    def _settle(self) -> None:
+        self._late.stop()
+        self._is_unsettled = False
+        self.settled.emit()
 
     def _clean_changed(self) -> None:
         self.file_changed.emit()

@@ -2,18 +2,20 @@
 
 The rule of this module: a table announces what changed on the screen and nothing else, because views pay for
 every cell that is announced. Rows are compared as they are shown; nothing else moves when rows come,
-go or change places.
+go or change places. While a gesture previews, a table may lag behind by `LATE_MS`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import groupby
 from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
 
+from studio_gui.document.follower import Follower
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.errors import RovingLayError
 
@@ -22,6 +24,7 @@ Role = Qt.ItemDataRole
 
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 NO_WAY = Qt.ItemFlag(0)
+_READABLE = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemNeverHasChildren
 LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
 #: Role of the state of a section's wetness, a `Saturation`.
@@ -57,7 +60,8 @@ class RowModel(QAbstractTableModel):
         self.document = document
         self._rows: list[Row] = []
         self._is_rearranging = False
-        document.shown.connect(self.refresh)
+        self._headings: tuple[str, ...] = ()
+        self.followers = [Follower(document, self.refresh, self, late=True)]
         self.refresh()
 
     # -- what a table of its own says ----------------------------------------------------------------------
@@ -87,6 +91,18 @@ class RowModel(QAbstractTableModel):
         """Tell whether a column holds figures, which stand on the right."""
         raise NotImplementedError
 
+    def changed_columns(
+        self,
+        before: Sequence[Any],
+        after: Sequence[Any],
+    ) -> Sequence[tuple[int, int] | None]:
+        """Return first and last column that each row shows differently, None where nothing does.
+
+        `before` and `after` are the same rows in the same order.
+        """
+        whole = (0, self.columnCount() - 1)
+        return [whole if old != new else None for old, new in zip(before, after, strict=True)]
+
     def heading_explained(self, column: int) -> str | None:
         """Return what a column holds, for the tooltip of its heading."""
         return None
@@ -113,13 +129,14 @@ class RowModel(QAbstractTableModel):
         if is_rearranged:
             self._rearrange(rows)
         before, self._rows = self._rows, rows
-        for first, last in _runs([old != new for old, new in zip(before, rows, strict=True)]):
-            self.dataChanged.emit(self.index(first, 0), self.index(last, self.columnCount() - 1))
+        for first, last, (left, right) in _runs_alike(self.changed_columns(before, rows)):
+            self.dataChanged.emit(self.index(first, left), self.index(last, right))
         if is_rearranged:
             self.rearranged.emit()
 
     def retranslate(self) -> None:
         """Say everything anew, in another language or other units."""
+        self._headings = ()
         if self._rows:
             self.dataChanged.emit(self.index(0, 0), self.index(len(self._rows) - 1, self.columnCount() - 1))
         self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, self.columnCount() - 1)
@@ -148,23 +165,23 @@ class RowModel(QAbstractTableModel):
         return 0 if parent.isValid() else len(self._rows)
 
     def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008  (Qt's own signature)
-        return 0 if parent.isValid() else len(self.headings())
+        return 0 if parent.isValid() else len(self._kept_headings())
 
     def data(self, index: Index, role: int = Role.DisplayRole) -> Any:  # noqa: ANN401  (Qt's variant)
         say = self.said.get(role) if index.isValid() else None
         return None if say is None else say(self._rows[index.row()], index.column())
 
     def flags(self, index: Index) -> Qt.ItemFlag:
-        flags = super().flags(index)
         if not index.isValid():
-            return flags
-        return flags | self.ways_to_change(self._rows[index.row()], index.column())
+            return NO_WAY
+        way = self.ways_to_change(self._rows[index.row()], index.column())
+        return _READABLE if way is NO_WAY else _READABLE | way
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Role.DisplayRole) -> Any:  # noqa: ANN401  (Qt's variant)
         if orientation != Qt.Orientation.Horizontal:
             return None
         if role == Role.DisplayRole:
-            return self.headings()[section]
+            return self._kept_headings()[section]
         if role == Role.TextAlignmentRole:
             return RIGHT if self.is_figure(section) else LEFT
         return self.heading_explained(section) if role == Role.ToolTipRole else None
@@ -177,6 +194,12 @@ class RowModel(QAbstractTableModel):
         except RovingLayError as problem:
             self.refused.emit(problem)
             return False
+
+    def _kept_headings(self) -> tuple[str, ...]:
+        """Return the headings; views ask how many there are at every cell."""
+        if not self._headings:
+            self._headings = tuple(self.headings())
+        return self._headings
 
     def _rearrange(self, wanted: list[Row]) -> None:
         """Bring the rows into the order of `wanted`: some go, the others change places, some come."""
@@ -222,3 +245,17 @@ def _runs(marked: Sequence[bool]) -> list[tuple[int, int]]:
         elif is_marked:
             runs.append((place, place))
     return runs
+
+
+def _runs_alike(spans: Sequence[tuple[int, int] | None]) -> Iterator[tuple[int, int, tuple[int, int]]]:
+    """Yield first and last place of every run of neighbours with the same span, and the span.
+
+    >>> list(_runs_alike([None, (2, 5), (2, 2), (2, 2), None]))
+    [(1, 1, (2, 5)), (2, 3, (2, 2))]
+    """
+    first = 0
+    for span, run in groupby(spans):
+        last = first + sum(1 for _ in run) - 1
+        if span is not None:
+            yield first, last, span
+        first = last + 1

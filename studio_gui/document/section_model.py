@@ -1,7 +1,8 @@
 """The table of all sections, in the lay's order.
 
 The rule of this module: figures come from the worksheet and are rounded only to be shown; what is typed into
-a cell is one edit and one undo step.
+a cell is one edit and one undo step. While a boundary is dragged, the sections beside it follow at once and
+all others late.
 """
 
 from __future__ import annotations
@@ -9,15 +10,22 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from functools import cached_property, partial
 
-from PySide6.QtCore import Qt
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QColor, QFont
 
+from studio_gui.document.follower import Follower
+from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.row_model import NO_WAY, RIGHT, SATURATION_ROLE, Role, RowModel
-from studio_gui.document.section_rows import FIGURES, Column, SectionRow, rows_of
+from studio_gui.document.section_rows import FIGURES, Column, SectionRow, cells_of, columns_of, rows_of
 from studio_gui.document.section_typed import can_be_typed, typed_edit
 from studio_gui.domain.edits.sections import set_locked
 from studio_gui.wording.quantities import LAY_LENGTH, MASS, VOLUME, WETNESS, shown, shown_bare
 from studio_gui.wording.translation import TRANSLATED
+
+#: How many sections lie beside a boundary.
+BESIDE = 2
 
 #: Columns that are empty where there is nothing of it, so that what there is stands out.
 _SHOWN_WHERE_SOME = (Column.WIPED, Column.GAP)
@@ -31,8 +39,41 @@ class SectionModel(RowModel):
 
     typed = ""
 
+    def __init__(self, document: OpenPlan, parent: QObject | None = None) -> None:
+        self._cells = cells_of(document.sheet)
+        super().__init__(document, parent)
+        self.followers.append(Follower(document, self._follow_drag, self))
+
     def read(self) -> Sequence[SectionRow]:
         return rows_of(self.document.sheet)
+
+    def changed_columns(
+        self, before: Sequence[SectionRow], after: Sequence[SectionRow]
+    ) -> Sequence[tuple[int, int] | None]:
+        old, self._cells = self._cells, cells_of(self.document.sheet)
+        came = np.array([row.sheet is self.document.sheet for row in before])
+        places = np.where(came, 0, [row.index for row in before])
+        differs = (self._cells.numbers != old.numbers[places]) & ~came[:, np.newaxis]
+        if not old.has_words_of(self.document.sheet.plan):
+            words = old.words()
+            for row, (place, said) in enumerate(zip(places.tolist(), self._cells.words(), strict=True)):
+                if words[place] != said and not came[row]:
+                    differs[row] = True
+        return _spans(differs)
+
+    def _follow_drag(self) -> None:
+        """Show at once the first sections that a preview changes, which are those beside the boundary."""
+        sheet = self.document.sheet
+        if not (self.document.is_previewing and self._cells.has_words_of(sheet.plan)):
+            return
+        numbers = cells_of(sheet).numbers
+        differs = numbers != self._cells.numbers
+        columns = columns_of(sheet)
+        for row in np.flatnonzero(differs.any(axis=1))[:BESIDE].tolist():
+            self._cells.numbers[row] = numbers[row]
+            self._rows[row] = SectionRow(self._rows[row].id, row, sheet, columns)
+            first, last = np.flatnonzero(differs[row])[[0, -1]].tolist()
+            self.dataChanged.emit(self.index(row, first), self.index(row, last))
 
     def headings(self) -> Sequence[str]:
         length, mass, volume, wetness = (
@@ -100,7 +141,7 @@ class SectionModel(RowModel):
         if column in FIGURES:
             if column in _SHOWN_WHERE_SOME and not row.figure(column):
                 return ""
-            return shown_bare(FIGURES[column].kind, row.figure(column))
+            return shown_bare(FIGURES[column], row.figure(column))
         section = row.section
         if column == Column.LETTER:
             return row.liquor.letter
@@ -129,7 +170,7 @@ class SectionModel(RowModel):
     def _editable(self, row: SectionRow, column: int) -> str:
         """Return what an editor starts with."""
         if column in FIGURES:
-            return shown(FIGURES[column].kind, row.figure(column))
+            return shown(FIGURES[column], row.figure(column))
         section = row.section
         return section.liquor_id if column == Column.LETTER else section.name
 
@@ -187,3 +228,17 @@ class SectionModel(RowModel):
             Column.ACID: self.tr("Acid on the fibre, soak and liquor together"),
         }
         return meanings.get(column)
+
+
+def _spans(differs: NDArray[np.bool_]) -> list[tuple[int, int] | None]:
+    """Return first and last column of each row that differ, None where none does.
+
+    >>> _spans(np.array([[False, True, True], [False, False, False]]))
+    [(1, 2), None]
+    """
+    spans: list[tuple[int, int] | None] = [None] * len(differs)
+    first = differs.argmax(axis=1)
+    last = differs.shape[1] - 1 - differs[:, ::-1].argmax(axis=1)
+    for row in np.flatnonzero(differs.any(axis=1)).tolist():
+        spans[row] = (int(first[row]), int(last[row]))
+    return spans

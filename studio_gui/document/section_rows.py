@@ -1,6 +1,7 @@
 """The rows and columns of the table of sections.
 
-The rule of this module: figures come from the worksheet; a row is compared as it is shown, rounded.
+The rule of this module: figures come from the worksheet; cells are compared all at once, as arrays, for a
+dragged boundary asks at every move.
 """
 
 from __future__ import annotations
@@ -12,9 +13,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from studio_gui.document.row_model import Row
-from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.figures import Saturation
 from studio_gui.domain.liquors import Liquor
+from studio_gui.domain.plan import Plan
 from studio_gui.domain.sections import Section
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.wording.quantities import DEPTH, LAY_LENGTH, MASS, VOLUME, WETNESS, Kind
@@ -40,39 +41,32 @@ class Column(IntEnum):
     LOCKED = 14
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """How a column of figures is shown, and to how many decimals of the plan's unit it is told apart.
-
-    These are no coarser than the last place shown in any system of units.
-    """
-
-    kind: Kind
-    decimals: int
-
-
-FIGURES: dict[int, Figure] = {
-    Column.FROM: Figure(LAY_LENGTH, 4),
-    Column.TO: Figure(LAY_LENGTH, 4),
-    Column.LENGTH: Figure(LAY_LENGTH, 4),
-    Column.FIBRE: Figure(MASS, 1),
-    Column.LIQUID: Figure(VOLUME, 1),
-    Column.PER_ROVING: Figure(VOLUME, 1),
-    Column.APPLIED: Figure(WETNESS, 3),
-    Column.DEPTH: Figure(DEPTH, 2),
-    Column.ACID: Figure(DEPTH, 2),
-    Column.WIPED: Figure(VOLUME, 1),
-    Column.GAP: Figure(LAY_LENGTH, 4),
+#: The columns of figures, and what kind of quantity each shows.
+FIGURES: dict[int, Kind] = {
+    Column.FROM: LAY_LENGTH,
+    Column.TO: LAY_LENGTH,
+    Column.LENGTH: LAY_LENGTH,
+    Column.FIBRE: MASS,
+    Column.LIQUID: VOLUME,
+    Column.PER_ROVING: VOLUME,
+    Column.APPLIED: WETNESS,
+    Column.DEPTH: DEPTH,
+    Column.ACID: DEPTH,
+    Column.WIPED: VOLUME,
+    Column.GAP: LAY_LENGTH,
 }
 
-Columns = dict[int, NDArray[np.float64]]
+#: Figures that agree to so many decimals of the plan's unit are the same but for the dust of reckoning.
+_DECIMALS = 9
+
+FloatArray = NDArray[np.float64]
+Columns = dict[int, FloatArray]
 
 
 @dataclass(frozen=True, slots=True)
 class SectionRow(Row):
-    """A section of a worksheet; `shown` is all that the table shows of it, rounded as it is shown."""
+    """A section of a worksheet."""
 
-    shown: tuple[object, ...]
     index: int = field(compare=False)
     sheet: Worksheet = field(compare=False)
     columns: Columns = field(compare=False)
@@ -107,30 +101,58 @@ class SectionRow(Row):
         return float(self.columns[column][self.index])
 
 
+@dataclass(frozen=True, eq=False)
+class Cells:
+    """What is shown of every section, to be compared with what is shown of another worksheet.
+
+    Attributes
+    ----------
+    sections, liquors
+        Where the words come from: names, letters, locks, and whether liquid is fixed.
+    numbers
+        (n, columns) a number for each cell, the same where two cells show the same; 0 for words.
+    """
+
+    sections: tuple[Section, ...]
+    liquors: tuple[Liquor, ...]
+    numbers: FloatArray
+
+    def has_words_of(self, plan: Plan) -> bool:
+        """Tell whether `plan` shows the same words, because it has the very same sections and liquors."""
+        return self.sections is plan.sections and self.liquors is plan.liquors
+
+    def words(self) -> list[tuple[object, ...]]:
+        """Return all that is shown of each section besides numbers."""
+        liquors = {liquor.id: liquor for liquor in self.liquors}
+        rows = [(liquors[section.liquor_id], section) for section in self.sections]
+        return [
+            (liquor.letter, liquor.name, section.name, section.locked, section.fixed_ml is None)
+            for liquor, section in rows
+        ]
+
+
 def rows_of(sheet: Worksheet) -> list[SectionRow]:
-    """Return the rows of all sections; nan, which equals nothing, is compared as -1."""
-    columns = _columns_of(sheet)
-    rounded = [np.round(columns[column], figure.decimals) for column, figure in FIGURES.items()]
-    free_ml = np.round(sheet.figures.free_ml, 1)
-    numbers = np.nan_to_num(np.column_stack([*rounded, free_ml]), nan=-1.0).tolist()
-    letters = [liquor.letter for liquor in sheet.plan.liquors]
-    liquors = sheet.figures.liquor_index.tolist()
-    rows = []
-    for index, section in enumerate(sheet.plan.sections):
-        shown = (
-            section.name,
-            section.locked,
-            section.fixed_ml is None,
-            letters[liquors[index]],
-            hex_from_srgb(sheet.colours.srgb[index]),
-            sheet.figures.saturation(index),
-            *numbers[index],
-        )
-        rows.append(SectionRow(section.id, shown, index, sheet, columns))
-    return rows
+    """Return the rows of all sections."""
+    columns = columns_of(sheet)
+    return [
+        SectionRow(section.id, index, sheet, columns) for index, section in enumerate(sheet.plan.sections)
+    ]
 
 
-def _columns_of(sheet: Worksheet) -> Columns:
+def cells_of(sheet: Worksheet) -> Cells:
+    """Return what is shown of every section; nan, which equals nothing, is -1."""
+    figures = sheet.figures
+    numbers = np.zeros((len(figures), len(Column)))
+    for column, values in columns_of(sheet).items():
+        numbers[:, column] = values
+    colours = np.rint(np.clip(sheet.colours.srgb, 0.0, 1.0) * 255.0)
+    numbers[:, Column.LETTER] = colours @ np.array([65536.0, 256.0, 1.0])
+    numbers[:, Column.STATE] = np.where(figures.over, 1.0 + figures.free_ml, -1.0 * figures.under)
+    numbers[np.isnan(numbers)] = -1.0
+    return Cells(sheet.plan.sections, sheet.plan.liquors, numbers.round(_DECIMALS))
+
+
+def columns_of(sheet: Worksheet) -> Columns:
     """Return the figures of every column of figures, (n,) in the plan's units."""
     figures = sheet.figures
     return {

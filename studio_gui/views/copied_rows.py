@@ -51,12 +51,12 @@ def _heading(column: Column, tongue: Tongue) -> str:
     }
     if column not in FIGURES:
         return names[column]
-    return f"{names[column]}, {FIGURES[column].kind.shown_in(tongue)[0]}"
+    return f"{names[column]}, {FIGURES[column].shown_in(tongue)[0]}"
 
 
 def _cell(row: SectionRow, column: Column, tongue: Tongue) -> str:
     if column in FIGURES:
-        return shown_plain(FIGURES[column].kind, row.figure(column), MOST_DECIMALS, tongue)
+        return shown_plain(FIGURES[column], row.figure(column), MOST_DECIMALS, tongue)
     if column == Column.STATE:
         words = {
             "over": tongue.translate("Copied", "over"),

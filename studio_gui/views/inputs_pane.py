@@ -174,7 +174,7 @@ class InputsPane(LiveWidget):
         return label
 
     def _connect(self) -> None:
-        self._document.shown.connect(self._show)
+        self._keep_up(self._document, self._show, late=True)
         self.title.entered.connect(self._set_title)
         self.undyed.entered.connect(self._set_undyed)
         self.pieces.entered.connect(self._set_pieces)

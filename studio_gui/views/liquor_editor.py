@@ -64,8 +64,7 @@ class LiquorEditor(LiveWidget):
         self.grid.dropped.connect(self._document.cancel_preview)
         self.grid.removed.connect(self._remove)
         self._lay_out()
-        document.shown.connect(self.refresh)
-        document.selected.connect(self.refresh)
+        self._keep_up(document, self.refresh, selection=True)
         self._set_fonts()
         self._retranslate()
 

@@ -2,19 +2,28 @@
 
 The rule of this module: words and numbers are put in by `_retranslate`, sizes that hang on the font by
 `_set_fonts`, and nowhere else, so that both can come anew at any time. Units are a part of how things are
-said: a change of them is Qt's own change of language, which every widget of the program hears.
+said: a change of them is Qt's own change of language, which every widget of the program hears. The open plan
+is followed while the widget is seen.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent
+from PySide6.QtGui import QPaintEvent, QShowEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
+from studio_gui.document.follower import Follower
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.views.sight import rest_out_of_sight
 from studio_gui.wording.translation import TRANSLATED, Units, install_units
 
 
 class LiveWidget(QWidget):
     """A widget whose words, numbers and fonts come anew when the program's do."""
+
+    _follower: Follower | None = None
 
     def changeEvent(self, event: QEvent) -> None:
         if event.type() == QEvent.Type.LanguageChange:
@@ -22,6 +31,27 @@ class LiveWidget(QWidget):
         elif event.type() == QEvent.Type.FontChange:
             self._set_fonts()
         super().changeEvent(event)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        self._catch_up()
+        super().showEvent(event)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        self._catch_up()
+        super().paintEvent(event)
+
+    def _keep_up(
+        self, document: OpenPlan, refresh: Callable[[], None], *, late: bool = False, selection: bool = False
+    ) -> None:
+        """Have `refresh` called when the plan on the screen changes; see `Follower`."""
+        self._follower = Follower(document, refresh, self, late=late, selection=selection)
+        rest_out_of_sight(self._follower, self)
+
+    def _catch_up(self) -> None:
+        """Take up what was missed out of sight, with the parts of the pane that are still scrolled away."""
+        if self._follower is not None and self._follower.catch_up():
+            for part in self.findChildren(LiveWidget):
+                part._catch_up()
 
     def _retranslate(self) -> None:
         """Put all words into the language of the program, and all numbers into its units."""

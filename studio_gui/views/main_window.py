@@ -108,7 +108,7 @@ class MainWindow(QMainWindow):
     def _connect(self) -> None:
         self.document.refused.connect(self._show_refusal)
         self.document.file_changed.connect(self._show_file)
-        self.document.shown.connect(self._show_file)
+        self.document.settled.connect(self._show_file)
         self.canvas.hinted.connect(self._show_hint)
         self.canvas.menu_wanted.connect(self._canvas_menu)
         self.canvas.painted.connect(lambda: self.panes, Qt.ConnectionType.QueuedConnection)

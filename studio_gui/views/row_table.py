@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from PySide6.QtCore import QEvent
-from PySide6.QtGui import QResizeEvent, QShowEvent
+from PySide6.QtGui import QPaintEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QWidget
 
 from studio_gui.document.row_model import RowModel
 from studio_gui.views.delegates import PlainDelegate
+from studio_gui.views.sight import rest_out_of_sight
 
 NAME_AT_LEAST_PX = 80
 BESIDE_TEXT_PX = 16
@@ -51,6 +52,8 @@ class RowTable(QTableView):
         super().__init__(parent)
         self._name_column, self._widest, self._marked = name_column, dict(widest), marked
         self._rows_model, self._name_at_least_px = model, name_at_least_px
+        for follower in model.followers:
+            rest_out_of_sight(follower, self)
         self.setModel(model)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setEditTriggers(
@@ -98,8 +101,17 @@ class RowTable(QTableView):
         self.fit_names()
 
     def showEvent(self, event: QShowEvent) -> None:
+        self._catch_up()
         super().showEvent(event)
         self.fit_columns()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        self._catch_up()
+        super().paintEvent(event)
+
+    def _catch_up(self) -> None:
+        for follower in self._rows_model.followers:
+            follower.catch_up()
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

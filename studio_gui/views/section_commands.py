@@ -43,7 +43,7 @@ class SectionCommands(QObject):
         self.reverse_action = self._action(self._reverse)
         self.fold_by_weight_action = self._action(self._fold_by_weight)
         document.selected.connect(self._update)
-        document.shown.connect(self._update)
+        document.settled.connect(self._update)
         self.retranslate()
         self._update()
 

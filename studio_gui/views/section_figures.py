@@ -47,8 +47,7 @@ class SectionFiguresView(LiveWidget):
             else:
                 value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
                 self._grid.addWidget(value, row, 1)
-        document.shown.connect(self._show)
-        document.selected.connect(self._show)
+        self._keep_up(document, self._show, selection=True)
         self._retranslate()
 
     def _retranslate(self) -> None:

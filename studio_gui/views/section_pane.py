@@ -140,8 +140,7 @@ class SectionPane(LiveWidget):
         return form
 
     def _connect(self) -> None:
-        self._document.shown.connect(self._show)
-        self._document.selected.connect(self._show)
+        self._keep_up(self._document, self._show, selection=True)
         self.name.entered.connect(self._rename)
         self.liquor.chosen.connect(self._choose_liquor)
         self.own.clicked.connect(self._own_copy)

@@ -74,7 +74,7 @@ class SectionTable(LiveWidget):
         self.setFocusProxy(self.view)
         self.view.selectionModel().selectionChanged.connect(self._select_in_document)
         document.selected.connect(self._follow_document)
-        document.shown.connect(self._hide_what_repeats)
+        document.settled.connect(self._hide_what_repeats)
         self.model.rearranged.connect(self._follow_document)
         self.model.refused.connect(self._say)
         self.model.accepted.connect(self._clear)

@@ -42,7 +42,7 @@ class TotalsBar(LiveWidget):
             name.setBuddy(value)
             for label in (name, value):
                 label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-        document.shown.connect(self._show)
+        self._keep_up(document, self._show)
         self._set_fonts()
         self._retranslate()
 

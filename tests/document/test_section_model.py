@@ -19,6 +19,7 @@ from studio_gui.domain.edits.inputs import set_fibre, set_liquid
 from studio_gui.domain.edits.sections import change_section, merge, set_locked, split
 from studio_gui.domain.edits.stocks import change_stock
 from tests.document.heard import Announced
+from tests.document.settling import preview_and_wait
 
 Role = Qt.ItemDataRole
 
@@ -115,7 +116,7 @@ def test_only_what_can_be_typed_is_editable(model: SectionModel) -> None:
 def test_a_traded_boundary_announces_its_two_neighbours(model: SectionModel) -> None:
     announced = Announced(model)
     model.document.preview(move_boundary(model.document.plan, 1, 2.2))
-    assert announced.rows == [(1, 2)]
+    assert announced.rows == [(1, 1), (2, 2)]
     assert announced.layouts == 0
     assert (shown(model, 1)[Column.LENGTH], shown(model, 2)[Column.LENGTH]) == ("120.0", "80.0")
 
@@ -129,7 +130,7 @@ def test_rows_apart_are_announced_apart(model: SectionModel) -> None:
 def test_what_shows_the_same_is_not_announced(model: SectionModel) -> None:
     announced = Announced(model)
     model.document.edit("", lambda plan: replace(plan, title="Other", wicking_mm=25.0))
-    model.document.edit("", partial(move_boundary, index=1, position_m=2.00001))
+    model.document.edit("", partial(move_boundary, index=1, position_m=2.0 + 1e-13))
     assert announced.rows == []
     assert announced.layouts == 0
 
@@ -296,3 +297,41 @@ def test_everything_is_said_anew_in_another_language(model: SectionModel) -> Non
 def test_drier_figures_show_at_once(model: SectionModel) -> None:
     model.document.edit("", partial(set_liquid, uptake_ml_per_g=1.6))
     assert (shown(model, 0)[Column.LIQUID], shown(model, 0)[Column.APPLIED]) == ("40.0", "1.60")
+
+
+# -- while a boundary is dragged -----------------------------------------------------------------------------
+
+
+def test_the_sections_beside_a_dragged_boundary_follow_at_once_and_all_others_late(
+    model: SectionModel,
+) -> None:
+    announced = Announced(model)
+    document = model.document
+    document.preview(move_boundary(document.plan, 0, 0.7, "shift"))
+    assert announced.rows == [(0, 0), (1, 1)]
+    assert [shown(model, row)[Column.FROM] for row in range(4)] == ["0.0", "70.0", "200.0", "300.0"]
+    assert shown(model, 0)[Column.LIQUID] == "43.8"
+    preview_and_wait(document, move_boundary(document.plan, 0, 0.8, "shift"))
+    assert [shown(model, row)[Column.FROM] for row in range(4)] == ["0.0", "80.0", "180.0", "280.0"]
+
+
+def test_all_rows_are_right_when_a_drag_ends(model: SectionModel) -> None:
+    document = model.document
+    document.preview(move_boundary(document.plan, 0, 0.7, "shift"))
+    document.commit_preview("")
+    assert [shown(model, row) for row in range(4)] == [shown(SectionModel(document), row) for row in range(4)]
+    document.preview(move_boundary(document.plan, 1, 1.1, "shift"))
+    document.cancel_preview()
+    assert [shown(model, row) for row in range(4)] == [shown(SectionModel(document), row) for row in range(4)]
+
+
+def test_only_the_columns_that_show_something_else_are_announced(model: SectionModel) -> None:
+    columns: list[tuple[int, int]] = []
+    model.dataChanged.connect(lambda first, last: columns.append((first.column(), last.column())))
+    document = model.document
+    document.edit("", partial(move_boundary, index=0, position_m=0.7, drag="shift"))
+    assert columns == [
+        (Column.TO, Column.PER_ROVING),
+        (Column.FROM, Column.TO),
+        (Column.FROM, Column.PER_ROVING),
+    ]

@@ -23,6 +23,7 @@ from studio_gui.domain.stocks import Stock
 from studio_gui.views.check_groups import GroupHeading, MoreLikeIt
 from studio_gui.views.check_row import CheckRow
 from studio_gui.views.checks_pane import MOST_SHOWN, ChecksPane
+from tests.document.settling import preview_and_wait
 from tests.drawing.plans import plain_plan
 from tests.views.keys import shown, steps
 
@@ -125,7 +126,7 @@ def test_dragging_keeps_rows_buttons_and_focus(pane: ChecksPane, document: OpenP
     wipe = button(kept, "Plan a wipe")
     wipe.setFocus()
     # half as long, the first section is over the brim too, and stands above
-    document.preview(move_boundary(document.plan, 0, 0.5))
+    preview_and_wait(document, move_boundary(document.plan, 0, 0.5))
     assert ["over the brim" in title for title in titles(pane)[:2]] == [True, True]
     assert pane.rows[1] is kept
     assert button(kept, "Plan a wipe") is wipe
@@ -137,7 +138,7 @@ def test_dragging_keeps_rows_buttons_and_focus(pane: ChecksPane, document: OpenP
 
 def test_figures_of_a_check_follow_a_drag(pane: ChecksPane, document: OpenPlan) -> None:
     document.edit("", flooded)
-    document.preview(move_boundary(document.plan, 1, 2.2))
+    preview_and_wait(document, move_boundary(document.plan, 1, 2.2))
     assert row(pane, "over the brim").title.text() == "B Section 2: 10 ml over the brim"
 
 
@@ -242,7 +243,7 @@ def test_counts_follow_a_drag_without_taking_the_focus(pane: ChecksPane, documen
     like_it = more(pane)
     like_it.buttons[0].setFocus()
     # eight times as short, the first section is wet enough
-    document.preview(move_boundary(document.plan, 0, 0.06))
+    preview_and_wait(document, move_boundary(document.plan, 0, 0.06))
     assert more(pane) is like_it
     assert like_it.folder.text() == "and 6 more like it"
     assert QApplication.focusWidget() is like_it.buttons[0]

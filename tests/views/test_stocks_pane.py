@@ -15,6 +15,7 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.stock_model import Column
 from studio_gui.domain.edits.boundaries import move_boundary
 from studio_gui.views.stocks_pane import StocksPane
+from tests.document.settling import preview_and_wait
 from tests.views.keys import click_cell, shown, type_into_cell, type_on
 
 LEFT = Qt.MouseButton.LeftButton
@@ -112,7 +113,7 @@ def test_the_form_is_open_at_first_where_there_is_room(
 def test_dragging_moves_jars_and_needs_and_makes_nothing_anew(pane: StocksPane, document: OpenPlan) -> None:
     QTest.mouseClick(pane.form.name, LEFT)
     before = pane.findChildren(QWidget)
-    document.preview(move_boundary(document.plan, 0, 1.5))
+    preview_and_wait(document, move_boundary(document.plan, 0, 1.5))
     assert pane.list.table.model().index(1, LiquorColumn.JAR).data() == "32.8"
     assert pane.findChildren(QWidget) == before
     assert QApplication.focusWidget() is pane.form.name

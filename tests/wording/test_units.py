@@ -45,7 +45,7 @@ PUBLISHED = [
 
 @pytest.mark.parametrize(("dimension", "spelling", "inside"), PUBLISHED)
 def test_a_unit_is_what_is_published(dimension: str, spelling: str, inside: float) -> None:
-    found = unit(dimension, spelling)  # type: ignore[arg-type]  # one of the literals, from the table above
+    found = unit(dimension, spelling)
     assert found.to_inside(1.0) == pytest.approx(inside, rel=1e-14)
     assert found.from_inside(inside) == pytest.approx(1.0, rel=1e-14)
 
@@ -91,7 +91,7 @@ def test_a_unit_of_another_kind_is_told_apart_from_an_unknown_one(
     dimension: str, spelling: str, found: str
 ) -> None:
     with pytest.raises(InvalidPlan) as caught:
-        unit(dimension, spelling)  # type: ignore[arg-type]  # as above
+        unit(dimension, spelling)
     assert caught.value.code == "wrong-kind-of-unit"
     assert (caught.value.params["found"], caught.value.params["wanted"]) == (found, dimension)
 

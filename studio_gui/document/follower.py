@@ -1,0 +1,80 @@
+"""How models and panes keep up with the open plan.
+
+The rule of this module: a follower refreshes once for each state of the screen, and not at all while nobody
+looks; it then catches up when somebody does. A late one may lag behind while a gesture previews.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QObject, Signal
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.worksheet import Worksheet
+
+
+class Follower(QObject):
+    """Calls a view's `refresh` when the worksheet on the screen changes.
+
+    Parameters
+    ----------
+    document
+        The open plan.
+    refresh
+        What brings the view up to date.
+    parent
+        The view; it is followed for as long as that lives.
+    late
+        Whether the view may lag behind a preview, by `LATE_MS` at most.
+    selection
+        Whether it shows the selected sections, and follows them too.
+
+    `is_wanted` tells whether anybody looks.
+    """
+
+    _due = Signal()
+
+    def __init__(
+        self,
+        document: OpenPlan,
+        refresh: Callable[[], None],
+        parent: QObject,
+        *,
+        late: bool = False,
+        selection: bool = False,
+    ) -> None:
+        super().__init__(parent)
+        self.is_wanted: Callable[[], bool] = _always
+        self._document, self._selection = document, selection
+        self._state: tuple[Worksheet, tuple[str, ...]] | None = None
+        self._is_behind = False
+        self._due.connect(refresh)  # not kept here, or view and follower would hold each other
+        (document.settled if late else document.shown).connect(self._hear)
+        if selection:
+            document.selected.connect(self._hear)
+
+    def catch_up(self) -> bool:
+        """Refresh now, if something was missed while nobody looked, and tell whether it was."""
+        was_behind, self._is_behind = self._is_behind, False
+        if was_behind:
+            self._refresh_once()
+        return was_behind
+
+    def _hear(self) -> None:
+        if self.is_wanted():
+            self._is_behind = False
+            self._refresh_once()
+        else:
+            self._is_behind = True
+
+    def _refresh_once(self) -> None:
+        document = self._document
+        state = (document.sheet, document.selected_ids if self._selection else ())
+        if self._state is None or state[0] is not self._state[0] or state[1] != self._state[1]:
+            self._state = state
+            self._due.emit()
+
+
+def _always() -> bool:
+    return True

@@ -1,0 +1,17 @@
+"""A preview that has been shown for so long that all has followed it."""
+
+from __future__ import annotations
+
+from PySide6.QtTest import QSignalSpy
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.plan import Plan
+
+PATIENCE_MS = 5_000
+
+
+def preview_and_wait(document: OpenPlan, plan: Plan) -> None:
+    """Preview `plan` and wait until what may lag behind has followed."""
+    settled = QSignalSpy(document.settled)
+    document.preview(plan)
+    assert settled.count() or settled.wait(PATIENCE_MS), "nothing that lags behind was ever told"
