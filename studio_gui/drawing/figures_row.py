@@ -91,7 +91,7 @@ def paint_figures_heading(painter: QPainter, layout: LayLayout, look: Look) -> N
         volumes: list[float] = figures.liquid_ml.tolist()
         which = layout.sections_within(layout.pane.left(), layout.pane.right())
         if any(
-            edges[index + 1] - edges[index] < _whole_width(pens, shown(VOLUME, volumes[index]))
+            edges[index + 1] - edges[index] < _whole_width(pens.bold_metrics, shown(VOLUME, volumes[index]))
             for index in which
         ):
             painter.drawText(room, side, VOLUME.shown_in(TRANSLATED)[0])
@@ -103,7 +103,7 @@ def paint_figures_heading(painter: QPainter, layout: LayLayout, look: Look) -> N
         (over, "over", translate("LayPicture", "{0} over"), look.over),
         (under, "under", translate("LayPicture", "{0} under"), look.under),
     )
-    room = QRectF(4.0, top - 4.0, 76.0, LINE)
+    room = QRectF(4.0, top + 3.0, 76.0, LINE)
     for count, state, words, colour in rows:
         if count:
             painter.setPen(colour)
@@ -125,8 +125,8 @@ def _pens(painter: QPainter) -> _Pens:
     return _Pens(*both)  # type: ignore[arg-type]  # fonts and metrics in turn
 
 
-def _whole_width(pens: _Pens, volume: str) -> float:
-    return pens.big_metrics.horizontalAdvance(volume) + MARK_ROOM + 6.0
+def _whole_width(metrics: QFontMetricsF, volume: str) -> float:
+    return metrics.horizontalAdvance(volume) + MARK_ROOM + 6.0
 
 
 def _paint_volume(
@@ -136,14 +136,15 @@ def _paint_volume(
     liquid_ml = float(layout.sheet.figures.liquid_ml[index])
     volume = shown(VOLUME, liquid_ml)
     painter.setPen(look.text)
-    whole = _whole_width(pens, volume)
     baseline = column.top() + TOP_LINE / 2.0 + pens.big_metrics.capHeight() / 2.0
-    if whole <= column.width():
-        left = column.center().x() - (whole - 6.0) / 2.0
-        painter.setFont(pens.big)
-        painter.drawText(QPointF(left + MARK_ROOM, baseline), volume)
-        _paint_lines(painter, layout, look, pens, index, column)
-        return QRectF(left, column.top() + TOP_LINE / 2.0 - MARK_SIDE / 2.0, MARK_SIDE, MARK_SIDE)
+    for font, metrics in ((pens.big, pens.big_metrics), (pens.bold, pens.bold_metrics)):
+        whole = _whole_width(metrics, volume)
+        if whole <= column.width():
+            left = column.center().x() - (whole - 6.0) / 2.0
+            painter.setFont(font)
+            painter.drawText(QPointF(left + MARK_ROOM, baseline), volume)
+            _paint_lines(painter, layout, look, pens, index, column)
+            return QRectF(left, column.top() + (TOP_LINE - MARK_SIDE) / 2.0, MARK_SIDE, MARK_SIDE)
     figure = shown_bare(VOLUME, liquid_ml)
     painter.setFont(pens.bold)
     width = pens.bold_metrics.horizontalAdvance(figure)
@@ -151,13 +152,13 @@ def _paint_volume(
     centre = column.center().x()
     if width <= column.width() - 4.0:
         painter.drawText(QPointF(centre - width / 2.0, baseline), figure)
-        return QRectF(centre - side / 2.0, column.top() + TOP_LINE + 2.0, side, side)
+        return QRectF(centre - side / 2.0, column.top() + TOP_LINE + 5.0, side, side)
     painter.save()
-    painter.translate(centre, column.top() + side + 8.0)
+    painter.translate(centre, column.top() + 2.0)
     painter.rotate(90.0)
     painter.drawText(QPointF(0.0, pens.bold_metrics.capHeight() / 2.0), figure)
     painter.restore()
-    return QRectF(centre - side / 2.0, column.top() + 2.0, side, side)
+    return QRectF(centre - side / 2.0, column.top() + max(width, TOP_LINE) + 5.0, side, side)
 
 
 def _paint_lines(

@@ -29,11 +29,14 @@ from studio_gui.drawing.troughs import showing
 from studio_gui.wording.quantities import LAY_LENGTH, shown
 
 WIDEST_STAIN = 5.0  # px beyond the wool
-STAIN_STEP = 6.0
+STAIN_STEP = 8.0
+POOL_SHARE, RIM_SHARE = 0.35, 0.6  # of the liquor's colour on the film, of the darkest in its rim
 TAPER = 14.0
 BROKEN_AWAY = 2.5  # px from the wool to the broken outline
 LEAST_GAP_FIGURE = 24.0  # px: the width of a narrower gap is not written
 BAND_HEIGHT = 7.0
+NARROWEST_OVERLAP = 8.0  # px: a narrower one has stripes, but no threads
+NARROWEST_DRY = 6.0  # px: the strands of narrower sections have no broken lines
 
 
 def paint_stains(painter: QPainter, layout: LayLayout, look: Look, within: tuple[float, float]) -> None:
@@ -46,17 +49,21 @@ def paint_stains(painter: QPainter, layout: LayLayout, look: Look, within: tuple
     srgb = layout.sheet.colours.srgb
     for index in wet:
         colour = QColor.fromRgbF(*srgb[index].tolist())
-        pool = QColor(colour)
-        pool.setAlpha(90)
-        light = QColor(255, 255, 255, 170)
-        left, right = layout.edges_x[index], layout.edges_x[index + 1]
-        for strand in layout.strands:
-            upper, lower = _stain(layout, strand, left, right)
-            painter.setPen(QPen(mixed(colour, look.surface, 0.55), 1.4))
-            painter.setBrush(pool)
+        left, right = _painted(layout, index)
+        rims = [_stain(layout, strand, left, right) for strand in layout.strands]
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(mixed(look.film, colour, POOL_SHARE))
+        for upper, lower in rims:
             painter.drawPolygon(QPolygonF([*upper, *reversed(lower)]))
-            painter.setPen(QPen(light, 1.0))
-            painter.drawPolyline([point + QPointF(0.0, 1.4) for point in upper[1:-1]])
+        # lines one pixel wide are drawn many times faster than wider ones
+        painter.setPen(QPen(mixed(look.film, QColor(255, 255, 255), 0.6), 1.0))
+        for upper, _ in rims:
+            painter.drawPolyline([QPointF(point.x(), point.y() + 1.6) for point in upper[1:-1]])
+        painter.setPen(QPen(mixed(colour, look.surface, RIM_SHARE), 1.0))
+        for upper, lower in rims:
+            for rim in (upper, lower):
+                painter.drawPolyline(rim)
+                painter.drawPolyline([QPointF(point.x(), point.y() + 0.5) for point in rim])
     painter.restore()
 
 
@@ -112,7 +119,9 @@ def _paint_dry(painter: QPainter, layout: LayLayout, look: Look, which: Iterable
     outlines: list[QLineF] = []
     cores: list[QLineF] = []
     for index in which:
-        left, right = layout.edges_x[index] + 1.0, layout.edges_x[index + 1] - 1.0
+        left, right = _painted(layout, index)
+        if right - left < NARROWEST_DRY:
+            continue
         for strand in layout.strands:
             start, end = max(left, strand.rect.left()), min(right, strand.rect.right())
             if end <= start:
@@ -133,6 +142,13 @@ def _paint_dry(painter: QPainter, layout: LayLayout, look: Look, which: Iterable
         painter.drawLines(lines)
 
 
+def _painted(layout: LayLayout, index: int) -> tuple[float, float]:
+    """Return the columns between which a section is painted, without its shares of gaps."""
+    before_m, after_m = layout.sheet.plan.half_gaps_m[index : index + 2]
+    left, right = layout.edges_x[index : index + 2]
+    return left + before_m * layout.px_per_m + 1.0, right - after_m * layout.px_per_m - 1.0
+
+
 def _foot(layout: LayLayout) -> tuple[float, float]:
     """Return the rows between which bands stand at the film's foot."""
     middle = layout.film.bottom() - FILM_FOOT / 2.0
@@ -142,12 +158,10 @@ def _foot(layout: LayLayout) -> tuple[float, float]:
 def _paint_wiped(painter: QPainter, layout: LayLayout, look: Look, which: Iterable[int]) -> None:
     """Paint a cross-hatched band at the foot of wiped sections, with a cloth where there is room."""
     top, bottom = _foot(layout)
-    half_gaps = layout.sheet.plan.half_gaps_m
     bands = []
     for index in which:
-        left = layout.edges_x[index] + half_gaps[index] * layout.px_per_m + 2.0
-        right = layout.edges_x[index + 1] - half_gaps[index + 1] * layout.px_per_m - 2.0
-        bands.append(QRectF(left, top, max(right - left, 1.0), bottom - top))
+        left, right = _painted(layout, index)
+        bands.append(QRectF(left + 1.0, top, max(right - left - 2.0, 1.0), bottom - top))
     fill_tiled(painter, "cross", look.film_edge, layout.film.bottomLeft(), bands)
     for band in bands:
         if band.width() >= 20.0:
@@ -173,14 +187,14 @@ def _paint_gaps(painter: QPainter, layout: LayLayout, look: Look, which: Iterabl
     figures = []
     for index in which:
         left, right = _span(layout, index)
-        arm = min(5.0, (right - left) / 2.0)
+        arm = min(5.0, (right - left) / 3.0)
         for x, inwards in ((left, arm), (right, -arm)):
-            lines += [
-                QLineF(x, head, x, head - 6.0),
-                QLineF(x, head - 6.0, x + inwards, head - 6.0),
-                QLineF(x, foot - 8.0, x, foot),
-                QLineF(x, foot, x + inwards, foot),
-            ]
+            lines += [QLineF(x, head, x, head - 6.0), QLineF(x, foot - 8.0, x, foot)]
+            if arm >= 2.0:
+                lines += [
+                    QLineF(x, head - 6.0, x + inwards, head - 6.0),
+                    QLineF(x, foot, x + inwards, foot),
+                ]
         width = shown(LAY_LENGTH, layout.sheet.plan.boundaries[index].gap_m)
         needed = metrics.horizontalAdvance(width) + 4.0
         if right - left >= max(LEAST_GAP_FIGURE, needed + 4.0):
@@ -199,12 +213,12 @@ def _paint_overlaps(painter: QPainter, layout: LayLayout, look: Look, which: Ite
     """Paint a thread in each colour where it ends, and stripes of both between them at head and foot."""
     srgb = layout.sheet.colours.srgb
     top, bottom = _foot(layout)
-    head = layout.film.top() + SLIP_ROOM - 9.0
+    head = layout.film.top() + SLIP_ROOM - 8.0
     for index in which:
         left, right = _span(layout, index)
         before, after = (QColor.fromRgbF(*srgb[place].tolist()) for place in (index, index + 1))
         for band in (
-            QRectF(left, head, right - left, 6.0),
+            QRectF(left, head, right - left, 5.0),
             QRectF(left, top, right - left, bottom - top),
         ):
             painter.fillRect(band, before)
@@ -212,7 +226,9 @@ def _paint_overlaps(painter: QPainter, layout: LayLayout, look: Look, which: Ite
             painter.setPen(QPen(look.film_edge, 1.0))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(band)
+        if right - left < NARROWEST_OVERLAP:
+            continue
         for x, colour in ((left, after), (right, before)):
-            for width, shade in ((3.0, look.film), (1.6, colour)):
+            for width, shade in ((2.6, look.film), (1.4, colour)):
                 painter.setPen(QPen(shade, width))
                 painter.drawLine(QLineF(x, head, x, bottom))

@@ -55,19 +55,18 @@ def paint_undyed(painter: QPainter, box: QRectF, look: Look) -> None:
 
 
 def paint_wipe(painter: QPainter, box: QRectF, look: Look) -> None:
-    """Paint a folded cloth drawn to the right over a wet line: something is wiped out here."""
+    """Paint a pad of cloth drawn to the right, with the streaks behind it: something is wiped out here."""
     side = box.width()
     painter.save()
     painter.translate(box.topLeft())
     painter.scale(side / 12.0, side / 12.0)
-    cloth = [QPointF(3.6, 1.0), QPointF(11.4, 1.0), QPointF(9.6, 7.4), QPointF(1.8, 7.4)]
-    painter.setPen(QPen(look.ink, 1.1))
-    painter.setBrush(look.paper)
-    painter.drawPolygon(QPolygonF(cloth))
-    painter.drawLine(QPointF(7.6, 1.0), QPointF(5.8, 7.4))
-    painter.setPen(QPen(look.text, 1.2))
-    for x in (0.6, 3.6, 6.6):
-        painter.drawLine(QPointF(x, 10.4), QPointF(x + 1.6, 10.4))
+    painter.setPen(QPen(look.text, 1.3))
+    for y, start in ((3.0, 1.8), (6.0, 0.0), (9.0, 2.2)):
+        painter.drawLine(QPointF(start, y), QPointF(4.6, y))
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(look.text)
+    pad = [QPointF(7.0, 1.0), QPointF(12.0, 1.0), QPointF(10.6, 11.0), QPointF(5.6, 11.0)]
+    painter.drawPolygon(QPolygonF(pad))
     painter.restore()
 
 

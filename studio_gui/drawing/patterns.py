@@ -15,26 +15,31 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QImage, QPaintEngine, QPainter, QPainterPath, QPen
 
 #: Waves of soak; flecks of bare fibre; hatch of what is missing; cross-hatch of what was taken out; rings of
-#: what comes later.
-PatternName = Literal["waves", "flecks", "hatch", "cross", "rings"]
+#: what comes later; dashes of a mark, for boxes no higher than a line.
+PatternName = Literal["waves", "flecks", "hatch", "cross", "rings", "dashes"]
 
+FLECKS = 52
 VECTOR_RATIO = 3.0  # tile pixels to one unit of a vector picture, whose viewers enlarge it
 
 _VECTOR_ENGINES = frozenset((QPaintEngine.Type.SVG, QPaintEngine.Type.Pdf, QPaintEngine.Type.Picture))
 _SIZES: dict[PatternName, tuple[float, float]] = {
     "waves": (20.0, 8.0),
-    "flecks": (120.0, 72.0),
+    "flecks": (240.0, 72.0),
     "hatch": (8.0, 8.0),
     "cross": (6.0, 6.0),
     "rings": (12.0, 12.0),
+    "dashes": (8.0, 2.0),
 }
 
 
 def pixel_ratio(painter: QPainter) -> float:
     """Return the pixels to one unit of what `painter` paints on; for vector pictures those of their tiles."""
-    if painter.paintEngine().type() in _VECTOR_ENGINES:
-        return VECTOR_RATIO
-    return painter.device().devicePixelRatio()
+    return VECTOR_RATIO if is_vector(painter) else painter.device().devicePixelRatio()
+
+
+def is_vector(painter: QPainter) -> bool:
+    """Return whether `painter` writes down lines and areas rather than pixels."""
+    return painter.paintEngine().type() in _VECTOR_ENGINES
 
 
 def fill_tiled(
@@ -94,14 +99,15 @@ def _draw_waves(painter: QPainter, colour: QColor) -> None:
 
 def _draw_flecks(painter: QPainter, colour: QColor) -> None:
     """Draw short bent fibres, spread evenly and turned unevenly; none is cut by the tile's edge."""
-    painter.setPen(_pen(colour, 0.9))
-    for number in range(15):
-        x = 4.0 + (number * 47.0) % 96.0
-        y = 5.0 + number * 64.0 / 15.0
-        long = 11.0 + (number * 7) % 9
-        bend = ((number * 5) % 7 - 3) * 1.1
+    painter.setPen(_pen(colour, 0.8))
+    for number in range(FLECKS):
+        # steps by the golden section never bunch
+        x = 2.0 + (number * 0.618034 % 1.0) * 208.0
+        y = 3.0 + number * (66.0 / FLECKS)
+        long = 10.0 + (number * 0.3819 % 1.0) * 16.0
+        bend = ((number * 0.7236 % 1.0) - 0.5) * 7.0
         path = QPainterPath(QPointF(x, y))
-        path.cubicTo(x + long * 0.3, y - bend, x + long * 0.7, y + bend, x + long, y - bend * 0.6)
+        path.cubicTo(x + long * 0.35, y - bend, x + long * 0.7, y + bend, x + long, y - bend * 0.4)
         painter.drawPath(path)
 
 
@@ -124,10 +130,15 @@ def _draw_rings(painter: QPainter, colour: QColor) -> None:
         painter.drawEllipse(centre, 1.5, 1.5)
 
 
+def _draw_dashes(painter: QPainter, colour: QColor) -> None:
+    painter.fillRect(QRectF(0.0, 0.0, 5.0, 2.0), colour)
+
+
 _DRAWN: dict[PatternName, Callable[[QPainter, QColor], None]] = {
     "waves": _draw_waves,
     "flecks": _draw_flecks,
     "hatch": _draw_hatch,
     "cross": _draw_cross,
     "rings": _draw_rings,
+    "dashes": _draw_dashes,
 }
