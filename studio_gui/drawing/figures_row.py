@@ -77,7 +77,7 @@ def paint_figures(painter: QPainter, layout: LayLayout, look: Look, within: tupl
 
 
 def paint_figures_heading(painter: QPainter, layout: LayLayout, look: Look) -> None:
-    """Paint beside the row the unit that bare figures lack; beside bars, how many sections they mark."""
+    """Paint beside the row the unit of its figures; beside bars, how many sections they mark."""
     painter.save()
     painter.setFont(sized(painter, 0.85))
     painter.setPen(look.secondary)
@@ -86,15 +86,7 @@ def paint_figures_heading(painter: QPainter, layout: LayLayout, look: Look) -> N
     side = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight
     room = QRectF(4.0, top, 76.0, TOP_LINE)
     if not is_outline(layout):
-        pens = _pens(painter)
-        edges = layout.edges_x
-        volumes: list[float] = figures.liquid_ml.tolist()
-        which = layout.sections_within(layout.pane.left(), layout.pane.right())
-        if any(
-            edges[index + 1] - edges[index] < _whole_width(pens.bold_metrics, shown(VOLUME, volumes[index]))
-            for index in which
-        ):
-            painter.drawText(room, side, VOLUME.shown_in(TRANSLATED)[0])
+        painter.drawText(room, side, VOLUME.shown_in(TRANSLATED)[0])
         painter.restore()
         return
     over = int(figures.over.sum())
@@ -109,7 +101,7 @@ def paint_figures_heading(painter: QPainter, layout: LayLayout, look: Look) -> N
             painter.setPen(colour)
             painter.drawText(room, side, words.format(count))
             bar = QRectF(room.right() + 5.0, room.center().y() - BAR_HEIGHT / 2.0, 10.0, BAR_HEIGHT)
-            _paint_bar_in(painter, look, bar, state)
+            paint_bar(painter, look, bar, state)
             room.translate(0.0, LINE)
     painter.restore()
 
@@ -229,10 +221,11 @@ def _paint_bar(painter: QPainter, look: Look, column: QRectF, state: State) -> N
     """Mark under a section too narrow for figures what is wrong with it, as wide as it is."""
     if state in ("over", "under"):
         bar = QRectF(column.left(), column.top() + 2.0, max(column.width() - 1.0, 1.0), BAR_HEIGHT)
-        _paint_bar_in(painter, look, bar, state)
+        paint_bar(painter, look, bar, state)
 
 
-def _paint_bar_in(painter: QPainter, look: Look, bar: QRectF, state: str) -> None:
+def paint_bar(painter: QPainter, look: Look, bar: QRectF, state: str) -> None:
+    """Paint the bar that marks a narrow section: solid where it is ``over``, hollow where it is not."""
     if state == "over":
         painter.fillRect(bar, look.over)
         return

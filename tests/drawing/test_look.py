@@ -35,6 +35,7 @@ GRAPHIC_PAIRS = [
     ("film_edge", "table"),
     ("film_edge", "film"),
     ("film_edge", "paper"),
+    ("film_edge", "fibre"),
     # focus ring, threads, snap guides, grips, selection; rings of slips show against the film around them
     ("handle", "table"),
     ("handle", "film"),
@@ -57,8 +58,8 @@ GRAPHIC_PAIRS = [
     ("surface", "fibre"),
     ("surface", "soak"),
     ("waves", "soak"),
-    # the cloth of wiped sections
-    ("ink", "paper"),
+    # the pad of wiped sections
+    ("text", "table"),
     ("secondary", "fibre"),
 ]
 
