@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from html import escape
 
-from PySide6.QtCore import QEvent, QSize, Qt
+from PySide6.QtCore import QEvent, QSize
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (
     QDialog,
@@ -25,23 +25,6 @@ from PySide6.QtWidgets import (
 
 from studio_gui.paths import program_version
 from studio_gui.wording.translation import translate
-
-_Key = Qt.Key
-
-
-#: Keys that carry a command's own name.
-_OWN_KEYS = {
-    QKeySequence(key).toString()
-    for key in (
-        _Key.Key_New,
-        _Key.Key_Open,
-        _Key.Key_Save,
-        _Key.Key_Undo,
-        _Key.Key_Redo,
-        _Key.Key_Exit,
-        _Key.Key_Help,
-    )
-}
 
 
 class _HelpWindow(QDialog):
@@ -76,9 +59,9 @@ class KeysWindow(_HelpWindow):
         self.list = QTreeWidget()
         self.list.setColumnCount(2)
         self.list.setRootIsDecorated(False)
-        self.list.setUniformRowHeights(True)
+        self.list.setWordWrap(True)
         self.list.setAlternatingRowColors(True)
-        super().__init__(self.list, QSize(620, 560), window)
+        super().__init__(self.list, QSize(740, 620), window)
 
     def _retranslate(self) -> None:
         self.setWindowTitle(self.tr("Keys and gestures"))
@@ -110,7 +93,7 @@ class CautionsWindow(_HelpWindow):
 
     def __init__(self, window: QWidget) -> None:
         self.text = QTextBrowser()
-        super().__init__(self.text, QSize(560, 460), window)
+        super().__init__(self.text, QSize(560, 400), window)
 
     def _retranslate(self) -> None:
         self.setWindowTitle(self.tr("Cautions"))
@@ -146,7 +129,7 @@ def _plain(words: str) -> str:
 
 
 def _keys(menu: QMenu) -> Iterator[tuple[str, str]]:
-    """Yield what a menu and its submenus do by keys."""
+    """Yield what a menu and its submenus do by keys: the first of several, as menus show them."""
     for action in menu.actions():
         submenu = _menu_of(action)
         if submenu is not None:
@@ -154,13 +137,7 @@ def _keys(menu: QMenu) -> Iterator[tuple[str, str]]:
         elif action.shortcuts():
             # without the name of the step: "Undo", whatever there is to undo
             words = action.iconText() if action.property("names-a-step") else action.text()
-            yield _plain(words), ", ".join(filter(None, map(_written, action.shortcuts())))
-
-
-def _written(keys: QKeySequence) -> str:
-    """Return keys as they stand on the keyboard; nothing for keys of its own that few of them have."""
-    written = keys.toString(QKeySequence.SequenceFormat.NativeText)
-    return "" if written in _OWN_KEYS else written
+            yield _plain(words), action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
 
 
 def _menu_of(action: QAction) -> QMenu | None:

@@ -102,6 +102,7 @@ class MainWindow(QMainWindow):
             (docks.steps, panes.steps),
         ):
             docks.fill(dock, pane)
+        docks.settle()
         panes.table.offer(self.section_commands.actions, self.section_commands.remove_action)
         return panes
 

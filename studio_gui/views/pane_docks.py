@@ -10,11 +10,15 @@ from PySide6.QtCore import QByteArray, QObject, QRect, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QDockWidget, QFrame, QMainWindow, QScrollArea, QTabWidget, QWidget
 
+from studio_gui.views.dock_icons import DockIcons
+
 #: Raised whenever docks come or go, so that places kept by an older program are not taken for these.
 STATE_VERSION = 1
 #: Below this width (px) all panes share one side, so that the canvas keeps most of the window.
 NARROW_PX = 1200
-LEFT_PX, RIGHT_PX, TABLE_PX = 290, 350, 220
+LEFT_PX, RIGHT_PX = 290, 350
+#: The table takes so much of the height, but no more than this, px.
+TABLE_SHARE, TABLE_PX = 0.2, 220
 #: How much of a floating pane has to lie on a screen for it to be found, px.
 GRIP_PX = 48
 
@@ -34,6 +38,7 @@ class PaneDocks(QObject):
     def __init__(self, window: QMainWindow, canvas: QWidget) -> None:
         super().__init__(window)
         self._window, self._canvas = window, canvas
+        self._is_as_at_first = False
         self.table = self._dock("table", scrolls=True)
         self.stocks = self._dock("stocks")
         self.inputs = self._dock("inputs")
@@ -91,10 +96,14 @@ class PaneDocks(QObject):
         window.tabifyDockWidget(self.checks, self.steps)
         for dock in self.all:
             dock.setVisible(dock is not self.steps)
-        self.section.raise_()
+        self._is_as_at_first = True
+        self.settle()
         window.resizeDocks([self.stocks, self.section], [LEFT_PX, RIGHT_PX], Qt.Orientation.Horizontal)
-        window.resizeDocks([self.table], [TABLE_PX], Qt.Orientation.Vertical)
+        table_px = min(round(TABLE_SHARE * window.height()), TABLE_PX)
+        window.resizeDocks([self.table], [table_px], Qt.Orientation.Vertical)
         window.resizeDocks([self.section, self.checks], [3, 2], Qt.Orientation.Vertical)
+        if not window.tabifiedDockWidgets(self.stocks):
+            window.resizeDocks([self.stocks, self.inputs], [1, 1], Qt.Orientation.Vertical)
 
     def _arrange_one_column(self) -> None:
         window = self._window
@@ -103,13 +112,19 @@ class PaneDocks(QObject):
         window.tabifyDockWidget(self.stocks, self.inputs)
         window.tabifyDockWidget(self.inputs, self.section)
 
+    def settle(self) -> None:
+        """Bring the section's pane to the front, which Qt forgets of panes that were not shown yet."""
+        if self._is_as_at_first:
+            self.section.raise_()
+
     def places(self) -> QByteArray:
         """Return where everything stands, to be kept."""
         return self._window.saveState(STATE_VERSION)
 
     def put_back(self, places: QByteArray) -> None:
         """Put everything where it stood; nothing is moved by places that an older program kept."""
-        self._window.restoreState(places, STATE_VERSION)
+        if self._window.restoreState(places, STATE_VERSION):
+            self._is_as_at_first = False
         for dock in self.all:
             if dock.isFloating():
                 dock.move(_seen(dock.frameGeometry(), self._window.frameGeometry()).topLeft())
@@ -130,6 +145,9 @@ class PaneDocks(QObject):
     def _dock(self, name: str, *, scrolls: bool = False) -> QDockWidget:
         dock = QDockWidget(self._window)
         dock.setObjectName(name)
+        DockIcons(dock)
+        # what is brought back is wanted in front, whatever it shares its place with
+        dock.toggleViewAction().triggered.connect(lambda shown: dock.raise_() if shown else None)
         if scrolls:
             dock.setWidget(QWidget())
             return dock

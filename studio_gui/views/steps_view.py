@@ -18,6 +18,7 @@ class StepsView(QUndoView):
         super().__init__(document.undo_stack)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setAlternatingRowColors(True)
+        self.setSpacing(2)
         self._retranslate()
 
     def changeEvent(self, event: QEvent) -> None:

@@ -263,7 +263,6 @@ def test_the_undo_list_goes_back_and_forth(window: MainWindow) -> None:
     drag_first_boundary(window, -20)
     after = window.document.plan
     window.docks.steps.toggleViewAction().trigger()
-    window.docks.steps.raise_()
     view = window.panes.steps
     QApplication.processEvents()
     names = [view.model().index(row, 0).data() for row in range(view.model().rowCount())]

@@ -24,8 +24,9 @@ def settings(tmp_path: Path) -> QSettings:
 def opened(qtbot: QtBot, settings: QSettings, width: int = 1400) -> MainWindow:
     window = MainWindow(OpenPlan(plain_plan(4)), Preferences(settings))
     qtbot.addWidget(window)
-    window.resize(width, 800)
-    window.docks.arrange()
+    if width != window.width():
+        window.resize(width, 800)
+        window.docks.arrange()
     with qtbot.waitExposed(window):
         window.show()
     assert window.panes is not None
@@ -46,8 +47,12 @@ def placing(window: MainWindow) -> list[tuple[str, object, bool, bool]]:
     ]
 
 
+def sizes(window: MainWindow) -> list[int]:
+    return [size for dock in window.docks.all[:5] for size in (dock.width(), dock.height())]
+
+
 def test_reset_puts_every_pane_back_as_at_first(window: MainWindow) -> None:
-    docks, first = window.docks, placing(window)
+    docks, first, at_first = window.docks, placing(window), sizes(window)
     docks.stocks.hide()
     docks.checks.setFloating(True)
     window.addDockWidget(Qt.DockWidgetArea.BottomDockWidgetArea, docks.section)
@@ -57,6 +62,7 @@ def test_reset_puts_every_pane_back_as_at_first(window: MainWindow) -> None:
     window.menus.reset_action.trigger()
     QApplication.processEvents()
     assert placing(window) == first
+    assert sizes(window) == pytest.approx(at_first, abs=8)
     assert not any(window.tabifiedDockWidgets(dock) for dock in (docks.stocks, docks.inputs, docks.table))
 
 
