@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QColorDialog, QComboBox, QHBoxLayout, QToolButton,
 
 from studio_gui.views.fields import EntryField
 from studio_gui.views.labels import SwatchLabel, call
+from studio_gui.views.menu_button import MenuButton
 from studio_gui.wording.colours import parse_colour
 from studio_gui.wording.fields import field_name
 
@@ -85,7 +86,7 @@ class HexField(EntryField):
 
 def swatch_button() -> tuple[QToolButton, SwatchLabel]:
     """Return a button that shows a colour, and the label in it that does."""
-    button = QToolButton()
+    button = MenuButton()  # with or without a menu
     button.setFixedSize(32, 24)
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     swatch = SwatchLabel(16, button)

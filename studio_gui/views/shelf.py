@@ -18,6 +18,7 @@ from studio_gui.domain.errors import RovingLayError
 from studio_gui.views.fields import edit_and_say
 from studio_gui.views.labels import MessageLabel, TonedLabel, call, scaled_font
 from studio_gui.views.live import LiveWidget
+from studio_gui.views.menu_button import MenuButton
 from studio_gui.views.row_table import RowTable
 from studio_gui.wording.sentences import refusal
 
@@ -199,13 +200,12 @@ class Shelf(LiveWidget):
 
     def add_more_button(self) -> QToolButton:
         """Put a button beside the heading that opens the menu of the table."""
-        button = QToolButton()
+        button = MenuButton()
         button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         button.setMinimumSize(BUTTON_PX, BUTTON_PX)
         button.setText("⋯")
         button.setMenu(self.table.menu)
         button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-        button.setStyleSheet("QToolButton::menu-indicator { image: none; }")
         self._buttons.addWidget(button)
         self._of_rows.append(button)
         return button

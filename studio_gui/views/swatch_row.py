@@ -63,7 +63,6 @@ class SwatchRow(LiveWidget):
         self.another.triggered.connect(lambda _checked: self._pick_fibre())
         self.fibre.setMenu(self.fibre_menu)
         self.fibre.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-        self.fibre.setStyleSheet("QToolButton::menu-indicator { image: none; }")
         self.remove = QToolButton()
         self.remove.setFixedSize(REMOVE_PX, REMOVE_PX)
         self.remove.setAutoRaise(True)

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QSettings
 from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QToolButton
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
@@ -100,3 +100,14 @@ def test_as_the_system_is_what_the_platform_gives(qapp: QApplication) -> None:
 def test_kept_nonsense_is_as_the_system(settings: QSettings) -> None:
     settings.setValue("appearance", "plaid")
     assert Preferences(settings).appearance == "system"
+
+
+def test_a_button_with_a_menu_changes_too(qtbot: QtBot, settings: QSettings) -> None:
+    window = opened(qtbot, settings)
+    window.choices.appearance_menu.choices["dark"].trigger()
+    QApplication.processEvents()
+    buttons = [button for button in window.panes.stocks.findChildren(QToolButton) if button.menu()]
+    assert buttons
+    for button in buttons:
+        middle = button.grab().toImage().pixelColor(4, button.height() // 2)
+        assert middle.lightness() < 128, button.text()
