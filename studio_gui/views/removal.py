@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
-    QRadioButton,
     QVBoxLayout,
     QWidget,
 )
@@ -24,6 +23,7 @@ from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.views.choices import ChoiceField
 from studio_gui.views.fields import edit_and_say
 from studio_gui.views.labels import MessageLabel, TonedLabel, call
+from studio_gui.views.tick_box import RadioButton
 
 WIDTH_PX = 380
 INDENT_PX = 24
@@ -62,7 +62,7 @@ class RemovalQuestion(QDialog):
         self.question = TonedLabel("text")
         self.question.setWordWrap(True)
         self.question.show_text(question)
-        self.radios = [QRadioButton(way.words) for way in ways]
+        self.radios = [RadioButton(way.words) for way in ways]
         self.boxes = [ChoiceField() if way.others else None for way in ways]
         self.message = MessageLabel()
         self.buttons = QDialogButtonBox()

@@ -33,7 +33,7 @@ class StocksPane(QWidget):
         self.shelf = StockShelf(document, self.stocks)
         self.form = StockForm(document, self.stocks)
         self.list = LiquorList(document, self.liquors)
-        column = QVBoxLayout(self)
+        self._column = column = QVBoxLayout(self)
         column.setContentsMargins(8, 8, 8, 12)
         column.setSpacing(8)
         for widget in (self.shelf, self.form, rule(), self.list):
@@ -46,6 +46,10 @@ class StocksPane(QWidget):
         for button in (self.shelf.add_dye, self.shelf.add_let_down):
             button.clicked.connect(self._open_form)
         self._show_stock()
+
+    def heightForWidth(self, width: int) -> int:
+        """Return the least height: what is beyond the room is scrolled in the lists before in the pane."""
+        return self._column.minimumHeightForWidth(width)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)

@@ -63,9 +63,9 @@ def test_columns_fill_the_table_and_never_run_over(pane: StocksPane, width: int)
         assert table.horizontalHeader().length() == table.viewport().width()
 
 
-@pytest.mark.parametrize(("height", "rows"), [(300, 6), (1200, 23)])
+@pytest.mark.parametrize(("height", "is_open", "rows"), [(300, False, 6), (300, True, 6), (1400, True, 23)])
 def test_lists_grow_with_the_pane_up_to_all_their_rows(
-    height: int, rows: int, document: OpenPlan, qtbot: QtBot
+    height: int, is_open: bool, rows: int, document: OpenPlan, qtbot: QtBot
 ) -> None:
     more = tuple(replace(document.plan.stocks[2], id=f"w{number}") for number in range(20))
     document.edit("", lambda plan: replace(plan, stocks=(*plan.stocks, *more)))
@@ -74,7 +74,8 @@ def test_lists_grow_with_the_pane_up_to_all_their_rows(
     room.setWidgetResizable(True)
     room.setWidget(pane)
     shown(room, qtbot, 290, height)
-    pane.form.open_fields(False)
+    pane.form.open_fields(is_open)
+    pane.form.message.say("A sentence that is as high as it is narrow. " * 3)
     QApplication.processEvents()
     table = pane.shelf.table
     seen = (table.viewport().height() + 1) // table.verticalHeader().defaultSectionSize()
