@@ -18,14 +18,14 @@ from studio_gui.drawing.fonts import sized
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.marks import paint_saturation, paint_undyed
-from studio_gui.drawing.troughs import is_outline
+from studio_gui.drawing.troughs import is_outline, showing
 from studio_gui.wording.quantities import MASS, VOLUME, WETNESS, shown, shown_bare
 from studio_gui.wording.translation import TRANSLATED, translate
 
 NARROWEST_FIGURE = 11.0  # px: under narrower sections stand bars alone
 MARK_SIDE, MARK_ROOM = 12.0, 18.0
 TOP_LINE, LINE = 24.0, 18.0  # heights, px
-BAR_HEIGHT = 5.0
+BAR_HEIGHT, LEAST_BAR = 5.0, 5.0
 
 State = Literal["undyed", "under", "in range", "over"]
 
@@ -57,13 +57,13 @@ def paint_figures(painter: QPainter, layout: LayLayout, look: Look, within: tupl
     many = is_outline(layout)
     discs = QPainterPath()
     painter.save()
-    for index in layout.sections_within(*within):
+    for index in showing(layout, within):
         left = max(edges[index], layout.pane.left())
         right = min(edges[index + 1], layout.pane.right())
         state = state_of(figures, index)
         column = QRectF(left, layout.figures_top, right - left, TOP_LINE + 2.0 * LINE)
         if many or column.width() < NARROWEST_FIGURE:
-            _paint_bar(painter, look, column, state)
+            _paint_bar(painter, look, column, state, many=many)
             continue
         box = _paint_volume(painter, layout, look, pens, index, column)
         if state == "in range":
@@ -144,6 +144,7 @@ def _paint_volume(
     centre = column.center().x()
     if width <= column.width() - 4.0:
         painter.drawText(QPointF(centre - width / 2.0, baseline), figure)
+        _paint_words(painter, layout, look, pens, index, column, quiet=False)
         return QRectF(centre - side / 2.0, column.top() + TOP_LINE + 5.0, side, side)
     painter.save()
     painter.translate(centre, column.top() + 2.0)
@@ -169,15 +170,33 @@ def _paint_lines(
         if width <= room:
             painter.drawText(QPointF(column.center().x() - width / 2.0, middle), text)
             break
+    _paint_words(painter, layout, look, pens, index, column, quiet=True)
+
+
+def _paint_words(
+    painter: QPainter,
+    layout: LayLayout,
+    look: Look,
+    pens: _Pens,
+    index: int,
+    column: QRectF,
+    *,
+    quiet: bool,
+) -> None:
+    """Paint in the last line what there is to say of a section; where all is right only if `quiet`."""
     texts, colour = _words(layout, look, index)
     alarmed = colour is not look.secondary
+    if not (alarmed or quiet):
+        return
+    room = column.width() - 4.0
+    y = column.top() + TOP_LINE + 1.5 * LINE + pens.small_metrics.capHeight() / 2.0
     metrics = pens.strong_metrics if alarmed else pens.small_metrics
     painter.setFont(pens.strong if alarmed else pens.small)
     painter.setPen(colour)
     for text in texts:
         width = metrics.horizontalAdvance(text)
         if width <= room:
-            painter.drawText(QPointF(column.center().x() - width / 2.0, middle + LINE), text)
+            painter.drawText(QPointF(column.center().x() - width / 2.0, y), text)
             break
 
 
@@ -217,11 +236,18 @@ def _words(layout: LayLayout, look: Look, index: int) -> tuple[tuple[str, ...], 
     ), look.secondary
 
 
-def _paint_bar(painter: QPainter, look: Look, column: QRectF, state: State) -> None:
+def _paint_bar(painter: QPainter, look: Look, column: QRectF, state: State, *, many: bool) -> None:
     """Mark under a section too narrow for figures what is wrong with it, as wide as it is."""
     if state in ("over", "under"):
-        bar = QRectF(column.left(), column.top() + 2.0, max(column.width() - 1.0, 1.0), BAR_HEIGHT)
-        paint_bar(painter, look, bar, state)
+        paint_bar(
+            painter, look, bar_rect(column.left(), column.right(), column.top() + 2.0, many=many), state
+        )
+
+
+def bar_rect(left: float, right: float, top: float, *, many: bool) -> QRectF:
+    """Return the bar of a section between two columns; one that stands alone can be seen however narrow."""
+    width = max(right - left - 1.0, 1.0 if many else LEAST_BAR)
+    return QRectF((left + right - width) / 2.0, top, width, BAR_HEIGHT)
 
 
 def paint_bar(painter: QPainter, look: Look, bar: QRectF, state: str) -> None:

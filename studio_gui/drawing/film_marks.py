@@ -28,7 +28,7 @@ from studio_gui.drawing.patterns import fill_tiled
 from studio_gui.drawing.troughs import showing
 from studio_gui.wording.quantities import LAY_LENGTH, shown
 
-WIDEST_STAIN = 5.0  # px beyond the wool
+WIDEST_STAIN = 7.5  # px beyond the wool
 STAIN_STEP = 8.0
 POOL_SHARE, RIM_SHARE = 0.35, 0.6  # of the liquor's colour on the film, of the darkest in its rim
 TAPER = 14.0
@@ -132,8 +132,8 @@ def _paint_dry(painter: QPainter, layout: LayLayout, look: Look, which: Iterable
             cores.append(QLineF(start, middle, end, middle))
     for lines, colour, width, dashes in (
         (outlines, look.under, 1.4, [4.0, 3.0]),
-        (cores, QColor(0, 0, 0, 120), 2.6, [3.0, 2.0]),
-        (cores, QColor(255, 255, 255, 220), 1.2, [6.5, 4.333]),
+        (cores, QColor(0, 0, 0, 130), 3.6, [2.5, 1.5]),
+        (cores, QColor(255, 255, 255, 235), 1.8, [5.0, 3.0]),
     ):
         pen = QPen(colour, width)
         pen.setCapStyle(Qt.PenCapStyle.FlatCap)
@@ -197,7 +197,7 @@ def _paint_gaps(painter: QPainter, layout: LayLayout, look: Look, which: Iterabl
                 ]
         width = shown(LAY_LENGTH, layout.sheet.plan.boundaries[index].gap_m)
         needed = metrics.horizontalAdvance(width) + 4.0
-        if right - left >= max(LEAST_GAP_FIGURE, needed + 4.0):
+        if right - left >= max(LEAST_GAP_FIGURE, needed + 10.0):
             slip = QRectF((left + right - needed) / 2.0, layout.film.bottom() - 13.0, needed, 12.0)
             figures.append((slip, width))
     painter.setPen(QPen(look.text, 1.2))
@@ -229,6 +229,6 @@ def _paint_overlaps(painter: QPainter, layout: LayLayout, look: Look, which: Ite
         if right - left < NARROWEST_OVERLAP:
             continue
         for x, colour in ((left, after), (right, before)):
-            for width, shade in ((2.6, look.film), (1.4, colour)):
+            for width, shade in ((2.8, QColor(255, 255, 255, 150)), (1.4, colour)):
                 painter.setPen(QPen(shade, width))
                 painter.drawLine(QLineF(x, head, x, bottom))

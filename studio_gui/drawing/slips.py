@@ -11,18 +11,19 @@ from typing import NamedTuple
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
-from studio_gui.drawing.figures_row import BAR_HEIGHT, paint_bar, state_of
+from studio_gui.drawing.figures_row import BAR_HEIGHT, bar_rect, paint_bar, state_of
 from studio_gui.drawing.fonts import sized
 from studio_gui.drawing.lay_layout import SLIP_HEIGHT, LayLayout
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.marks import paint_saturation
-from studio_gui.drawing.troughs import showing
+from studio_gui.drawing.troughs import is_outline, showing
 from studio_gui.wording.quantities import LAY_LENGTH, shown
 
 NARROWEST_SLIP = 16.0  # px: narrower sections have no paper
 SHORTENED_FROM_PX = 56.0  # a name is shortened only where this much of it stays
 INSET, NARROW_INSET = 4.0, 1.0
+LEAST_ALONE = 9.0  # px of a mark where sections are few
 SMALLEST_MARK = 5.0  # px: in narrower sections a bar stands for it
 MARGIN = 7.0  # between the slip's side and its text
 APART = 8.0  # between letter, name and length
@@ -135,11 +136,11 @@ def _mark(painter: QPainter, layout: LayLayout, look: Look, index: int) -> None:
     if state not in ("over", "under"):
         return
     left, right = layout.edges_x[index], layout.edges_x[index + 1]
-    side = min(12.0, right - left - 1.0)
+    many = is_outline(layout)
+    side = min(12.0, max(right - left - 1.0, 0.0 if many else LEAST_ALONE))
     middle = layout.film.top() + 6.0 + SLIP_HEIGHT / 2.0
     if side < SMALLEST_MARK:
-        bar = QRectF(left, middle - BAR_HEIGHT / 2.0, max(right - left - 1.0, 1.0), BAR_HEIGHT)
-        paint_bar(painter, look, bar, state)
+        paint_bar(painter, look, bar_rect(left, right, middle - BAR_HEIGHT / 2.0, many=many), state)
         return
     box = QRectF((left + right - side) / 2.0, middle - side / 2.0, side, side)
     paint_saturation(painter, box, state, look)
