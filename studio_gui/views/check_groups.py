@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QPushButton, QSizePolicy, QToolButton, QVBoxLayout
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.checks.check import Check, Mend, Severity
 from studio_gui.domain.edits.mends import apply_mends, mends_for_all
+from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.fields import edit_and_say
 from studio_gui.views.flow import FlowLayout
 from studio_gui.views.labels import MessageLabel, paint_line_below
@@ -28,6 +29,7 @@ class Folder(QToolButton):
         super().__init__(parent)
         self.setCheckable(True)
         self.setAutoRaise(True)
+        self.setMinimumHeight(round(TARGET))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         self.toggled.connect(self._point)

@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import QAbstractItemModel, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPalette
+from PySide6.QtGui import QColor, QPainter, QPalette, QPen
 from PySide6.QtWidgets import (
     QComboBox,
     QLineEdit,
@@ -41,6 +41,10 @@ class PlainDelegate(QStyledItemDelegate):
         editor.setAutoFillBackground(True)
         return editor
 
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        super().paint(painter, option, index)
+        paint_cell_focus(painter, option)
+
 
 class SwatchDelegate(PlainDelegate):
     """A swatch of the decoration's colour before the text."""
@@ -64,6 +68,7 @@ class SwatchDelegate(PlainDelegate):
             side = QRect(0, 0, SWATCH_SIDE, SWATCH_SIDE)
             side.moveCenter(place.center())
             paint_swatch(painter, QRectF(side), colour, drawn.palette)
+        paint_cell_focus(painter, option)
 
 
 class ChoiceDelegate(SwatchDelegate):
@@ -121,10 +126,23 @@ class SaturationDelegate(QStyledItemDelegate):
         shown = drawn.fontMetrics.elidedText(words, Qt.TextElideMode.ElideRight, room.width())
         painter.drawText(room, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, shown)
         painter.restore()
+        paint_cell_focus(painter, option)
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         hint = super().sizeHint(option, index)
         return QSize(hint.width() + SWATCH_SIDE + GAP, hint.height())
+
+
+def paint_cell_focus(painter: QPainter, option: QStyleOptionViewItem) -> None:
+    """Paint the ring inside the cell that keys go to, if `option` is that cell's."""
+    if not option.state & QStyle.StateFlag.State_HasFocus:
+        return
+    chosen = bool(option.state & QStyle.StateFlag.State_Selected)
+    on_chosen = option.palette.color(QPalette.ColorRole.HighlightedText)
+    painter.save()
+    painter.setPen(QPen(on_chosen if chosen else look_for(option.palette).handle, 2.0))
+    painter.drawRect(option.rect.adjusted(1, 1, -1, -1))
+    painter.restore()
 
 
 def _in_one(look: Look, colour: QColor) -> Look:

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.errors import RovingLayError
+from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.labels import MessageLabel
 from studio_gui.wording.fields import FIELD_KINDS, field_name
 from studio_gui.wording.naming import one_line
@@ -37,6 +38,7 @@ class EntryField(QLineEdit):
         self._typed = ""
         self._is_refused = False
         self.message = MessageLabel()
+        self.setMinimumHeight(round(TARGET))
         self.editingFinished.connect(self.finish)
         self.textEdited.connect(self.clear_message)
 

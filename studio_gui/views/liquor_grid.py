@@ -19,6 +19,7 @@ from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.reach import reach_pct_owf
 from studio_gui.domain.stocks import Stock
 from studio_gui.domain.worksheet import Worksheet
+from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.fields import EntryField, QuantityField
 from studio_gui.views.graduated_slider import GraduatedSlider
 from studio_gui.views.labels import ShortenedLabel, SwatchLabel, TonedLabel, call
@@ -244,6 +245,7 @@ class LiquorGrid(QWidget):
             depth.entered.connect(partial(self.depth_typed.emit, stock.id))
         remove = QToolButton()
         remove.setText("×")
+        remove.setMinimumSize(round(TARGET), round(TARGET))
         remove.setAutoRaise(True)
         remove.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         remove.clicked.connect(lambda: self.removed.emit(stock.id))

@@ -90,6 +90,7 @@ class MainWindow(QMainWindow):
     @cached_property
     def panes(self) -> Panes:
         """The panes beside and under the canvas; made after the first paint, or when first asked for."""
+        from studio_gui.views.focus_ring import FocusRing  # noqa: PLC0415  (as below)
         from studio_gui.views.panes import Panes  # noqa: PLC0415  (the first paint does without them)
 
         panes, docks = Panes(self.document, self), self.docks
@@ -104,6 +105,7 @@ class MainWindow(QMainWindow):
             docks.fill(dock, pane)
         docks.settle()
         panes.table.offer(self.section_commands.actions, self.section_commands.remove_action)
+        self.focus_ring = FocusRing(self, self.canvas)  # the lay draws a ring of its own
         return panes
 
     def _connect(self) -> None:

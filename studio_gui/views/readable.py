@@ -18,14 +18,17 @@ _Role = QPalette.ColorRole
 
 
 def keep_readable(application: QApplication) -> None:
-    """Mend the palette of the program, now and whenever it turns dark or light."""
+    """Mend the palette of the program, now and whenever the system turns dark or light."""
+    mend(application)
+    application.styleHints().colorSchemeChanged.connect(lambda _scheme: mend(application))
 
-    def mend() -> None:
-        application.setPalette(QPalette())  # the style's own
-        application.setPalette(mended(application.palette()))
 
-    mend()
-    application.styleHints().colorSchemeChanged.connect(mend)
+def mend(application: QApplication) -> None:
+    """Mend the palette of the style; one that the program chose itself is left alone."""
+    if application.palette().isBrushSet(QPalette.ColorGroup.Active, _Role.Window):
+        return
+    application.setPalette(QPalette())  # the style's own
+    application.setPalette(mended(application.palette()))
 
 
 def mended(palette: QPalette) -> QPalette:

@@ -10,6 +10,7 @@ from PySide6.QtCore import QEvent
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QAbstractButton, QCheckBox, QRadioButton, QWidget
 
+from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.drawing.look import look_for
 
 #: By how much the style darkens the window's colour for the edge, in percent.
@@ -21,6 +22,7 @@ class TickBox(QCheckBox):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.setMinimumHeight(round(TARGET))
         _colour_edge(self)
 
     def changeEvent(self, event: QEvent) -> None:

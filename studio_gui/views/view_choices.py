@@ -6,10 +6,11 @@ The rule of this module: a choice is taken at once in the whole program, and rem
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import cast
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAction, QActionGroup, QWheelEvent
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QMenu, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QHBoxLayout, QLabel, QMenu, QWidget
 
 from studio_gui.document.preferences import APPEARANCES, Appearance, Preferences
 from studio_gui.views.live import use_units
@@ -69,8 +70,10 @@ class ViewChoices(QObject):
 
     def _use_appearance(self, appearance: Appearance) -> None:
         from studio_gui.views.appearance import use_appearance  # noqa: PLC0415  (most starts do without)
+        from studio_gui.views.readable import mend  # noqa: PLC0415  (as above)
 
         use_appearance(appearance)
+        mend(cast("QApplication", QApplication.instance()))
 
     def _choose_units(self, units: Units) -> None:
         self._preferences.remember_units(units)

@@ -8,6 +8,7 @@ from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QApplication
 
 from studio_gui.drawing.look import contrast, look_for, mixed
+from studio_gui.views import appearance
 from studio_gui.views.labels import Tone
 from studio_gui.views.readable import keep_readable, mended
 
@@ -36,6 +37,8 @@ def palette_of(window: str, base: str, text: str) -> QPalette:
 PALETTES = {
     "light": palette_of("#efefef", "#ffffff", "#000000"),
     "dark": palette_of("#323232", "#242424", "#f0f0f0"),
+    "own light": appearance.palette_of("light"),
+    "own dark": appearance.palette_of("dark"),
 }
 TONES: tuple[Tone, ...] = ("text", "secondary", "under", "over")
 
@@ -90,8 +93,11 @@ def test_the_program_keeps_its_palette_readable(qapp: QApplication) -> None:
         for _ in range(2):
             now = qapp.palette()
             assert contrast(now.color(Role.Highlight), now.color(Role.HighlightedText)) >= 4.5
-            qapp.setPalette(PALETTES["light"])
+            qapp.setPalette(QPalette())
             qapp.styleHints().colorSchemeChanged.emit(Qt.ColorScheme.Light)
+        qapp.setPalette(PALETTES["dark"])
+        qapp.styleHints().colorSchemeChanged.emit(Qt.ColorScheme.Light)
+        assert qapp.palette().color(Role.Highlight) == PALETTES["dark"].color(Role.Highlight), "it was chosen"
     finally:
         qapp.styleHints().colorSchemeChanged.disconnect()
         qapp.setPalette(before)
