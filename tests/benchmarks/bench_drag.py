@@ -8,7 +8,7 @@ each, so that what else the machine does hits all alike:
 - reference canvas: a widget that fills one rectangle and writes one shortened label a section;
 - reference frame: the same beside a stock table of as many rows and columns, which is told what changed;
 - our canvas: the lay's canvas alone, in a window of its own size;
-- our frame: the whole main window of 1440 x 900 with all panes.
+- our frame: the whole main window of 1440 x 900 with all panes in view.
 
 Both tables and both canvases have the same sizes. A frame counts only when the paint events came: the
 canvas's, and the table's when cells changed. Printed are medians and 99th percentiles in ms, and the ratios
@@ -232,8 +232,8 @@ class Case:
         self.documents = (OpenPlan(plan), OpenPlan(plan))
         whole = MainWindow(self.documents[1])
         table = whole.panes.table.view
-        whole.resize(*WINDOW)
         _show(whole)
+        _arrange(whole)
         self.documents[1].select(plan.sections[DRAGGED].id)  # so that its figures are on the screen
         canvas = LayCanvas(self.documents[0])
         canvas.resize(whole.canvas.size())
@@ -307,6 +307,16 @@ class Case:
     def close(self) -> None:
         for subject in self.subjects:
             subject.window.close()
+
+
+def _arrange(window: MainWindow) -> None:
+    """Put the panes where they stand at first in a window of this size, whatever the screen's."""
+    window.resize(*WINDOW)
+    window.docks.arrange()
+    settle()
+    docks = window.docks
+    for dock in (docks.table, docks.stocks, docks.inputs, docks.section, docks.checks):
+        assert not dock.visibleRegion().isEmpty(), f"the pane {dock.objectName()} cannot be seen"
 
 
 def _place(widget: QWidget, window: QWidget) -> QRect:
