@@ -6,6 +6,8 @@ palette, as all else does.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QIcon, QPainter, QPalette, QPen, QPixmap
 from PySide6.QtWidgets import QAbstractButton, QDockWidget
@@ -31,22 +33,23 @@ class DockIcons(QObject):
         return False
 
     def _paint(self) -> None:
-        ink = self._dock.palette().color(QPalette.ColorRole.WindowText)
+        ink = self._dock.palette().color(QPalette.ColorRole.WindowText).name()
         ratio = self._dock.devicePixelRatioF()
         for name in (CLOSE, FLOAT):
             button = self._dock.findChild(QAbstractButton, name)
             if button is not None:
-                button.setIcon(QIcon(_picture(name, ink, ratio)))
+                button.setIcon(_icon(name, ink, ratio))
 
 
-def _picture(name: str, ink: QColor, ratio: float) -> QPixmap:
+@lru_cache(maxsize=8)
+def _icon(name: str, ink: str, ratio: float) -> QIcon:
     picture = QPixmap(round(SIDE_PX * ratio), round(SIDE_PX * ratio))
     picture.setDevicePixelRatio(ratio)
     picture.fill(Qt.GlobalColor.transparent)
     painter = QPainter(picture)
     try:
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(QPen(ink, 1.4))
+        painter.setPen(QPen(QColor(ink), 1.4))
         if name == CLOSE:
             painter.drawLine(QPointF(4.5, 4.5), QPointF(11.5, 11.5))
             painter.drawLine(QPointF(11.5, 4.5), QPointF(4.5, 11.5))
@@ -63,4 +66,4 @@ def _picture(name: str, ink: QColor, ratio: float) -> QPixmap:
             )
     finally:
         painter.end()
-    return picture
+    return QIcon(picture)

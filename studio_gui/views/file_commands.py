@@ -73,7 +73,7 @@ class FileCommands(QObject):
         """Put the actions into the language of the program."""
         self.new_action.setText(self.tr("&New"))
         self.open_action.setText(self.tr("&Open…"))
-        self.recent_menu.fill()
+        self.recent_menu.retranslate()
         self.sample_action.setText(self.tr("Open a sa&mple…"))
         self.save_action.setText(self.tr("&Save"))
         self.save_as_action.setText(self.tr("Save &as…"))

@@ -10,8 +10,6 @@ from PySide6.QtCore import QByteArray, QObject, QRect, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QDockWidget, QFrame, QMainWindow, QScrollArea, QTabWidget, QWidget
 
-from studio_gui.views.dock_icons import DockIcons
-
 #: Raised whenever docks come or go, so that places kept by an older program are not taken for these.
 STATE_VERSION = 1
 #: Below this width (px) all panes share one side, so that the canvas keeps most of the window.
@@ -67,6 +65,9 @@ class PaneDocks(QObject):
 
     def fill(self, dock: QDockWidget, pane: QWidget) -> None:
         """Put a pane into its dock."""
+        from studio_gui.views.dock_icons import DockIcons  # noqa: PLC0415  (the first paint does without them)
+
+        DockIcons(dock)
         room = dock.widget()
         if isinstance(room, QScrollArea):
             room.setWidget(pane)
@@ -80,8 +81,9 @@ class PaneDocks(QObject):
         """Put every dock where it stands at first: two columns and the table; in a narrow window, one."""
         window = self._window
         for dock in self.all:
-            dock.setFloating(False)
-            window.removeDockWidget(dock)
+            if window.dockWidgetArea(dock) != Qt.DockWidgetArea.NoDockWidgetArea:
+                dock.setFloating(False)
+                window.removeDockWidget(dock)
         window.addDockWidget(_BOTTOM, self.table)
         if window.width() < NARROW_PX:
             self._arrange_one_column()
@@ -94,8 +96,10 @@ class PaneDocks(QObject):
             ):
                 window.addDockWidget(area, dock)
         window.tabifyDockWidget(self.checks, self.steps)
+        self.steps.hide()
         for dock in self.all:
-            dock.setVisible(dock is not self.steps)
+            if dock.isHidden() and dock is not self.steps:  # removing has hidden it
+                dock.show()
         self._is_as_at_first = True
         self.settle()
         window.resizeDocks([self.stocks, self.section], [LEFT_PX, RIGHT_PX], Qt.Orientation.Horizontal)
@@ -145,7 +149,6 @@ class PaneDocks(QObject):
     def _dock(self, name: str, *, scrolls: bool = False) -> QDockWidget:
         dock = QDockWidget(self._window)
         dock.setObjectName(name)
-        DockIcons(dock)
         # what is brought back is wanted in front, whatever it shares its place with
         dock.toggleViewAction().triggered.connect(lambda shown: dock.raise_() if shown else None)
         if scrolls:

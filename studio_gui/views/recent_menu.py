@@ -34,10 +34,13 @@ class RecentMenu(QMenu):
         self.setToolTipsVisible(True)
         self.aboutToShow.connect(self.fill)  # other windows of the program write the list too
 
+    def retranslate(self) -> None:
+        """Put the title into the language of the program; the rest is said when the menu opens."""
+        self.setTitle(self.tr("Open &recent"))
+
     def fill(self) -> None:
         """List the plans, the last one first, with keys 1 to 9 and 0."""
         self.clear()
-        self.setTitle(self.tr("Open &recent"))
         paths = self._preferences.recent
         for place, path in enumerate(paths, start=1):
             entry = self.addAction(f"{_key(place)} {self._words(path)}")

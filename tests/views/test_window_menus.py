@@ -38,6 +38,7 @@ def menus(window: MainWindow) -> Iterator[QMenu]:
     waiting = list(window.menus.all)
     while waiting:
         menu = waiting.pop()
+        menu.aboutToShow.emit()
         yield menu
         waiting += [one for one in map(submenu, menu.actions()) if one is not None]
 
