@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QApplication, QComboBox, QHBoxLayout, QLabel, QMen
 
 from studio_gui.document.preferences import APPEARANCES, Appearance, Preferences
 from studio_gui.views.live import use_units
-from studio_gui.wording.translation import TRANSLATED, UNITS, Units
+from studio_gui.wording.translation import TRANSLATED, UNITS, Units, install_units
 
 
 class ViewChoices(QObject):
@@ -37,7 +37,7 @@ class ViewChoices(QObject):
         self.units_box.chosen.connect(self._choose_units)
         self.appearance_menu = ChoiceMenu(APPEARANCES, window)
         self.appearance_menu.chosen.connect(self._choose_appearance)
-        use_units(preferences.units)
+        install_units(preferences.units)  # nothing is shown yet that would have to hear of it
         if preferences.appearance != "system":
             self._use_appearance(preferences.appearance)
         self.retranslate()

@@ -19,7 +19,7 @@ from studio_gui.paths import samples_dir
 from studio_gui.storage.files import read_plan
 from studio_gui.views.main_window import MainWindow
 from studio_gui.wording.quantities import LAY_LENGTH, shown
-from studio_gui.wording.translation import TRANSLATED
+from studio_gui.wording.translation import TRANSLATED, install_units
 from tests.views.keys import choose, type_into
 
 #: A number followed by a metric measure of fibre or liquid. Strengths and acid are % and g/L in all units.
@@ -96,6 +96,7 @@ def test_menu_and_tool_bar_choose_alike_and_say_so(qtbot: QtBot, settings: QSett
 
 def test_the_units_come_back_at_the_next_start(qtbot: QtBot, settings: QSettings) -> None:
     opened(qtbot, settings).choices.units_menu.choices["us"].trigger()
+    install_units("metric")  # as the program starts
     again = opened(qtbot, settings)
     assert TRANSLATED.units == "us"
     assert again.totals.values[0].text().endswith(" oz")
