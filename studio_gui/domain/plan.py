@@ -23,6 +23,8 @@ from studio_gui.domain.text import NAME_MAX, checked_text
 
 Mixing = Literal["jars"]
 
+#: Wicking width of a new plan, mm; common practice, no source.
+WICKING_MM = 20.0
 SHORTEST_SECTION_M = 0.001
 MOST_SECTIONS = 2_000
 MOST_STOCKS = 500
@@ -116,7 +118,7 @@ class Plan:
     boundaries: tuple[Boundary, ...] = ()
     liquid: Liquid = field(default_factory=Liquid)
     acid: AcidLimits = field(default_factory=AcidLimits)
-    wicking_mm: float = 20.0  # common practice, no source
+    wicking_mm: float = WICKING_MM
     mixing: Mixing = "jars"
     bench: Bench = field(default_factory=Bench)
     acid_line: AcidLine | None = None

@@ -61,6 +61,10 @@ RANGES: dict[str, Range] = {
     "green_to_red": Range(-200.0, 200.0),
     "blue_to_yellow": Range(-200.0, 200.0),
     "graduation_ml": Range(0.01, 100.0),
+    "tuft_g": Range(0.01, 20_000.0),
+    "tuft_ml": Range(0.01, 200_000.0),
+    "lot_g": Range(0.1, 2_000_000.0),
+    "lot_ml": Range(0.0, 1_000_000.0),
     "fade_steps": Range(2, 60),
     "fade_strength": Range(0.01, 100.0),
 }

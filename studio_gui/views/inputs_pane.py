@@ -6,15 +6,15 @@ its tooltip says which.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
-from functools import partial
-from typing import Any
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import cached_property, partial
+from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import Edit, OpenPlan
-from studio_gui.domain.edits.inputs import set_bench, set_fibre, set_lay, set_liquid, set_passes
+from studio_gui.domain.edits.inputs import set_fibre, set_lay, set_passes
 from studio_gui.domain.edits.pieces import piece_masses_g, set_pieces
 from studio_gui.domain.fibre import MATCHINGS, MOST_FOLDS
 from studio_gui.domain.plan import Plan
@@ -29,69 +29,24 @@ from studio_gui.views.fields import (
 )
 from studio_gui.views.labels import MessageLabel, TonedLabel, call, scaled_font
 from studio_gui.views.live import LiveWidget
-from studio_gui.wording.fields import FIELD_KINDS, field_name
-from studio_gui.wording.quantities import LAY_LENGTH, Kind, shown_briefly
+from studio_gui.views.plan_inputs import (
+    ACID,
+    BENCH,
+    COMMON_PRACTICE,
+    FIBRE,
+    FROM_LOTS,
+    LAY,
+    LIQUID,
+    WEIGHED,
+    Input,
+)
+from studio_gui.wording.fields import field_name
+from studio_gui.wording.measured import where_from
+
+if TYPE_CHECKING:
+    from studio_gui.views.measuring_dialog import MeasuringDialog
 
 FIELD_WIDTH = "99999.99 ml/g"
-
-
-@dataclass(frozen=True)
-class Input:
-    """A number of the plan: how it is read, and the edit that sets it."""
-
-    field: str
-    read: Callable[[Plan], float | None]
-    write: Callable[[Plan, Any], Plan]
-    may_be_unknown: bool = False
-    kind: Kind | None = None
-
-
-#: Syringes are graduated in quarters of a millilitre, which one decimal would not show.
-_FINE_VOLUME = replace(FIELD_KINDS["graduation_ml"], decimals=2)
-
-FIBRE = (
-    Input("mass_g", lambda p: p.fibre.mass_g, lambda p, v: set_fibre(p, mass_g=v)),
-    Input("length_m", lambda p: p.fibre.length_m, lambda p, v: set_fibre(p, length_m=v)),
-    Input("rovings", lambda p: p.fibre.rovings, lambda p, v: set_fibre(p, rovings=int(v))),
-)
-LAY = (Input("overhang_m", lambda p: p.lay.overhang_m, lambda p, v: set_lay(p, overhang_m=v)),)
-LIQUID = (
-    Input(
-        "uptake_ml_per_g", lambda p: p.liquid.uptake_ml_per_g, lambda p, v: set_liquid(p, uptake_ml_per_g=v)
-    ),
-    Input("soak_ml_per_g", lambda p: p.liquid.soak_ml_per_g, lambda p, v: set_liquid(p, soak_ml_per_g=v)),
-    Input("limit_ml_per_g", lambda p: p.liquid.limit_ml_per_g, lambda p, v: set_liquid(p, limit_ml_per_g=v)),
-    Input(
-        "penetration_ml_per_g",
-        lambda p: p.liquid.penetration_ml_per_g,
-        lambda p, v: set_liquid(p, penetration_ml_per_g=v),
-    ),
-    Input(
-        "soak_acid_g_per_l",
-        lambda p: p.liquid.soak_acid_g_per_l,
-        lambda p, v: set_liquid(p, soak_acid_g_per_l=v),
-        may_be_unknown=True,
-    ),
-    Input("wicking_mm", lambda p: p.wicking_mm, lambda p, v: replace(p, wicking_mm=v)),
-)
-BENCH = (
-    Input("spare_share", lambda p: p.bench.spare_share, lambda p, v: set_bench(p, spare_share=v)),
-    Input("dead_ml", lambda p: p.bench.dead_ml, lambda p, v: set_bench(p, dead_ml=v)),
-    Input(
-        "graduation_ml",
-        lambda p: p.bench.graduation_ml,
-        lambda p, v: set_bench(p, graduation_ml=v),
-        kind=_FINE_VOLUME,
-    ),
-)
-ACID = (
-    Input("acid_ratio_limit", lambda p: p.acid.ratio, lambda p, v: replace(p, acid=replace(p.acid, ratio=v))),
-    Input(
-        "acid_floor_pct_owf",
-        lambda p: p.acid.floor_pct_owf,
-        lambda p, v: replace(p, acid=replace(p.acid, floor_pct_owf=v)),
-    ),
-)
 
 
 class InputsPane(LiveWidget):
@@ -110,6 +65,8 @@ class InputsPane(LiveWidget):
         self.fields: dict[str, QuantityField] = {}
         self._inputs = {one.field: one for one in (*FIBRE, *LAY, *LIQUID, *BENCH, *ACID)}
         self._labels: dict[str, QLabel] = {}
+        self.measure = {name: QToolButton() for name in (*WEIGHED, *FROM_LOTS)}
+        self._measured: dict[str, float] = {}
         self._headings = [TonedLabel("text") for _ in range(5)]
         self._grid = QGridLayout()
         self._lay_out()
@@ -151,7 +108,7 @@ class InputsPane(LiveWidget):
         if heading is not None:
             row = self._grid.rowCount()
             self._grid.setRowMinimumHeight(row, 8)
-            self._grid.addWidget(heading, row + 1, 0, 1, 2)
+            self._grid.addWidget(heading, row + 1, 0, 1, 3)
         for one in inputs:
             field = QuantityField(one.field, one.kind, may_be_unknown=one.may_be_unknown)
             field.entered.connect(partial(self._enter, one.field))
@@ -163,9 +120,12 @@ class InputsPane(LiveWidget):
         row = self._grid.rowCount()
         self._grid.addWidget(self._label(name, field), row, 0)
         self._grid.addWidget(field, row, 1)
+        if name in self.measure:
+            self.measure[name].setText("…")
+            self._grid.addWidget(self.measure[name], row, 2)
         if not isinstance(field, ChoiceField):
             line = field.edit if isinstance(field, ColourField) else field
-            self._grid.addWidget(line.message, row + 1, 0, 1, 2)
+            self._grid.addWidget(line.message, row + 1, 0, 1, 3)
 
     def _label(self, name: str, field: EntryField | ColourField | ChoiceField) -> QLabel:
         label = self._labels[name] = QLabel()
@@ -181,6 +141,8 @@ class InputsPane(LiveWidget):
         self.passes.chosen.connect(self._set_passes)
         self.folds.entered.connect(self._set_folds)
         self.matching.chosen.connect(self._set_matching)
+        for name, button in self.measure.items():
+            button.clicked.connect(partial(self._open_measuring, name))
 
     def _set_fonts(self) -> None:
         for heading in self._headings:
@@ -204,8 +166,10 @@ class InputsPane(LiveWidget):
             label.setText(self._words(name))
         for row in ("title", "pieces", "passes", "fold_positions_m", "matching"):
             call(self._labels[row].buddy(), self._words(row))
-        for name, field in self.fields.items():
-            field.setToolTip(self._meaning(name))
+        for name, button in self.measure.items():
+            words = self.tr("Weigh a tuft") if name in WEIGHED else self.tr("Go by lots that were painted")
+            button.setToolTip(words)
+            call(button, f"{field_name(name)}: {words}")
         self.pieces.setToolTip(
             self.tr("An uneven top, cut or measured into pieces of equal length: the weight of each in order")
         )
@@ -221,33 +185,54 @@ class InputsPane(LiveWidget):
         return own.get(name) or field_name(name)
 
     def _meaning(self, name: str) -> str:
-        own = self.tr("Measure your own; what a new plan starts with is common practice, without a source.")
         meanings = {
             "mass_g": self.tr("Air-dry, each roving of the set"),
             "length_m": self.tr("Of each roving, unrolled"),
             "rovings": self.tr("How many are painted alike, side by side"),
-            "overhang_m": self.tr("Both ends together; {0} is common practice, without a source.").format(
-                shown_briefly(LAY_LENGTH, 0.2)
-            ),
-            "uptake_ml_per_g": self.tr("Liquor painted on dry fibre, where a section follows it.")
-            + " "
-            + own,
-            "soak_ml_per_g": self.tr("Water in the fibre before painting.") + " " + own,
-            "limit_ml_per_g": self.tr("What the wrapped fibre holds with no free liquid.") + " " + own,
-            "penetration_ml_per_g": self.tr("Least liquor that wets the core.") + " " + own,
+            "overhang_m": self.tr("Film beyond the lay, both ends together"),
+            "uptake_ml_per_g": self.tr("Liquor painted on dry fibre, where a section follows it"),
+            "soak_ml_per_g": self.tr("Water in the fibre before painting"),
+            "limit_ml_per_g": self.tr("What the wrapped fibre holds with no free liquid"),
+            "penetration_ml_per_g": self.tr("Least liquor that wets the core"),
             "soak_acid_g_per_l": self.tr("Type ? while it is not known, 0 where there is none."),
-            "wicking_mm": self.tr("Width over which two colours run together.") + " " + own,
+            "wicking_mm": self.tr("Width over which two colours run together"),
             "spare_share": self.tr("Added to every jar"),
             "dead_ml": self.tr("Left behind in every jar and syringe"),
             "graduation_ml": self.tr("Smallest step of the syringe or cylinder"),
-            "acid_ratio_limit": self.tr(
-                "Sections that differ by more are warned of; 1.25 is common practice, without a source."
-            ),
-            "acid_floor_pct_owf": self.tr(
-                "Sections with less are warned of; 1 % is common practice, without a source."
-            ),
+            "acid_ratio_limit": self.tr("Sections that differ by more are warned of"),
+            "acid_floor_pct_owf": self.tr("Sections with less are warned of"),
         }
         return meanings[name]
+
+    def _explain(self, name: str, value: float | None) -> None:
+        """Say what a number means and where it is from: measured, common practice, or somebody's own."""
+        words = self._meaning(name)
+        if name in COMMON_PRACTICE and value is not None:
+            measured = self._measured.get(name) == value
+            words = f"{words}. {where_from(name, value, COMMON_PRACTICE[name], measured=measured)}"
+        if words != self.fields[name].toolTip():
+            self.fields[name].setToolTip(words)
+
+    # -- measuring -----------------------------------------------------------------------------------------
+
+    @cached_property
+    def measuring(self) -> MeasuringDialog:
+        """The window of measurements, made when it is first wanted; it keeps what was entered."""
+        from studio_gui.views.measuring_dialog import MeasuringDialog  # noqa: PLC0415  (few need it at once)
+
+        dialog = MeasuringDialog(self._document, self)
+        dialog.taken.connect(self._remember_measured)
+        return dialog
+
+    def _open_measuring(self, name: str) -> None:
+        if name in WEIGHED:
+            self.measuring.show_weighings()
+        else:
+            self.measuring.show_lots()
+
+    def _remember_measured(self, figures: dict[str, float]) -> None:
+        self._measured |= figures
+        self._show()
 
     # -- showing -------------------------------------------------------------------------------------------
 
@@ -256,7 +241,9 @@ class InputsPane(LiveWidget):
         self.title.set_value(plan.title)
         self.undyed.set_value(plan.fibre.undyed_srgb)
         for name, field in self.fields.items():
-            field.set_value(self._inputs[name].read(plan))
+            value = self._inputs[name].read(plan)
+            field.set_value(value)
+            self._explain(name, value)
         self._show_pieces(plan)
         self._show_folds(plan)
 

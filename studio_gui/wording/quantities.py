@@ -51,6 +51,8 @@ class Kind:
 
 #: Weight of fibre, g.
 MASS = Kind("mass", "g", 1, "oz", 2, "oz", 2)
+#: Weight of a tuft, as a kitchen or letter scale shows it, g.
+FINE_MASS = Kind("mass", "g", 2, "oz", 3, "oz", 3)
 #: Lengths on the lay: sections, boundaries, gaps, film, m; in inches to the hundredth, which tells quarters.
 LAY_LENGTH = Kind("length", "cm", 1, "in", 2, "in", 2)
 #: Lengths of roving and yarn, m.

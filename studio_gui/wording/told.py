@@ -20,6 +20,7 @@ from studio_gui.wording.quantities import (
     ACID,
     COUNT,
     DEPTH,
+    FINE_MASS,
     LAY_LENGTH,
     MASS,
     PERCENT,
@@ -46,6 +47,9 @@ _KINDS_BY_ENDING: tuple[tuple[str, Kind], ...] = (
     ("_ml", VOLUME),
     ("_mm", WIDTH),
     ("_m", LAY_LENGTH),
+    ("dry_g", FINE_MASS),
+    ("squeezed_g", FINE_MASS),
+    ("soaked_g", FINE_MASS),
     ("_g", MASS),
 )
 #: Parameters whose kind is that of the field they speak of.
