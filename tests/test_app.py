@@ -199,3 +199,28 @@ def test_quitting_after_an_edit_says_nothing() -> None:
     result = opened_by(script)
     assert result.returncode == 0
     assert "Traceback" not in result.stderr
+
+
+@pytest.mark.parametrize("units", ["us", "mixed"])
+def test_kept_units_stand_at_the_first_paint_and_load_no_converter(tmp_path: Path, units: str) -> None:
+    script = (
+        "import sys\n"
+        "from PySide6.QtCore import QSettings, QTimer\n"
+        "from PySide6.QtWidgets import QApplication\n"
+        f"QSettings.setPath(QSettings.Format.NativeFormat, QSettings.Scope.UserScope, {str(tmp_path)!r})\n"
+        "from studio_gui.app import main\n"
+        "from studio_gui.document.preferences import Preferences\n"
+        f"Preferences().remember_units({units!r})\n"
+        "from studio_gui.views.lay_canvas import LayCanvas\n"
+        "paint = LayCanvas.paintEvent\n"
+        "def painted(self, event):\n"
+        "    paint(self, event)\n"
+        "    LayCanvas.paintEvent = paint\n"
+        "    print(self.window().totals.values[0].text(), 'pint' in sys.modules, flush=True)\n"
+        "    QTimer.singleShot(0, QApplication.quit)\n"
+        "LayCanvas.paintEvent = painted\n"
+        "sys.exit(main(sys.argv[1:]))\n"
+    )
+    result = opened_by(script)
+    assert result.returncode == 0, result.stderr
+    assert result.stdout.split() == ["5.29", "oz", "False"]

@@ -14,6 +14,7 @@ from PySide6.QtGui import (
     QCloseEvent,
     QDragEnterEvent,
     QDragLeaveEvent,
+    QDragMoveEvent,
     QDropEvent,
     QKeyEvent,
 )
@@ -215,6 +216,9 @@ class MainWindow(QMainWindow):
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         self._drop.enter(event)
+
+    def dragMoveEvent(self, event: QDragMoveEvent) -> None:
+        self._drop.stay(event)
 
     def dragLeaveEvent(self, event: QDragLeaveEvent) -> None:
         self._drop.leave()

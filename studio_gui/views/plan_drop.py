@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QMimeData, QObject, QTimer, Signal
+from PySide6.QtCore import QMimeData, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QWidget
 
@@ -37,13 +37,18 @@ class PlanDrop(QObject):
 
     def enter(self, event: QDragEnterEvent) -> None:
         """Say what dropping would do. Any file is let in, so that a wrong one can be refused in words."""
-        if not event.mimeData().hasUrls():
+        if not event.mimeData().hasUrls() or not event.possibleActions() & Qt.DropAction.CopyAction:
             event.ignore()
             return
         path, problem = self._read(event.mimeData())
         words = problem or self.tr("Drop to open {0}").format(one_line(path.name))
         self._banner.say(words, framed=not problem)
-        event.acceptProposedAction()
+        self.stay(event)
+
+    def stay(self, event: QDropEvent) -> None:
+        """Go on taking the file as a copy: what was moved here would be deleted where it came from."""
+        event.setDropAction(Qt.DropAction.CopyAction)
+        event.accept()
 
     def leave(self) -> None:
         """Take the words away."""
@@ -52,7 +57,7 @@ class PlanDrop(QObject):
     def drop(self, event: QDropEvent) -> None:
         """Hand on what was dropped, after the program it came from has been let go."""
         self._banner.end()
-        event.acceptProposedAction()
+        self.stay(event)
         path, problem = self._read(event.mimeData())
         if problem:
             self.refused.emit(problem)

@@ -11,6 +11,7 @@ import pytest
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.export.registry import EXPORTS, export_plan
+from studio_gui.wording.translation import install_units
 from tests.drawing.plans import plain_plan
 
 pytestmark = pytest.mark.usefixtures("qapp")
@@ -27,6 +28,14 @@ def test_the_ending_names_the_kind_in_either_case(ending: str, tmp_path: Path) -
     for name in (f"map{ending}", f"MAP{ending.upper()}"):
         export_plan(worksheet(plain_plan(2)), tmp_path / name)
         assert (tmp_path / name).read_bytes().startswith(FIRST_BYTES[ending])
+
+
+@pytest.mark.parametrize("ending", [".json", ".csv"])
+def test_what_other_programs_read_stays_metric(ending: str, tmp_path: Path) -> None:
+    export_plan(worksheet(plain_plan(2)), tmp_path / f"metric{ending}")
+    install_units("us")
+    export_plan(worksheet(plain_plan(2)), tmp_path / f"us{ending}")
+    assert (tmp_path / f"us{ending}").read_bytes() == (tmp_path / f"metric{ending}").read_bytes()
 
 
 @pytest.mark.parametrize("name", ["map", "map.", "map.pdf", "map.json.bak"])

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, QSettings, Qt, QUrl
-from PySide6.QtGui import QDragEnterEvent, QDragLeaveEvent, QDropEvent, QWindow
+from PySide6.QtGui import QDragEnterEvent, QDragLeaveEvent, QDragMoveEvent, QDropEvent, QWindow
 from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
@@ -48,6 +48,7 @@ class Dragged:
 
     def __init__(self, window: MainWindow, *files: Path | str) -> None:
         self.window = window
+        self.actions = COPY | Qt.DropAction.MoveAction
         self.data = QMimeData()
         urls = [QUrl.fromLocalFile(str(one)) if isinstance(one, Path) else QUrl(one) for one in files]
         self.data.setUrls(urls)
@@ -62,14 +63,20 @@ class Dragged:
     def hold(self, over: QWidget) -> bool:
         """Bring the files over a widget; return whether they may be dropped there."""
         self.place = over.mapTo(self.window, over.rect().center())
-        event = QDragEnterEvent(self.place, COPY, self.data, LEFT, NONE)
-        QApplication.sendEvent(self.target, event)
-        return event.isAccepted()
+        enter = QDragEnterEvent(self.place, self.actions, self.data, LEFT, NONE)
+        move = QDragMoveEvent(self.place, self.actions, self.data, LEFT, NONE)
+        for event in (enter, move):
+            event.setDropAction(Qt.DropAction.MoveAction)  # as file managers propose
+            QApplication.sendEvent(self.target, event)
+        self.action = move.dropAction()
+        return enter.isAccepted() and move.isAccepted()
 
     def let_go(self) -> bool:
-        event = QDropEvent(QPointF(self.place), COPY, self.data, LEFT, NONE)
+        event = QDropEvent(QPointF(self.place), self.actions, self.data, LEFT, NONE)
+        event.setDropAction(Qt.DropAction.MoveAction)
         QApplication.sendEvent(self.target, event)
         QApplication.processEvents()
+        self.action = event.dropAction()
         return event.isAccepted()
 
     def take_away(self) -> None:
@@ -86,6 +93,7 @@ def test_a_plan_is_opened_where_it_is_dropped(window: MainWindow, plan_file: Pat
     assert drag.words == ["Drop to open dragged.roving.json"]
     assert drag.let_go()
     assert drag.words == []
+    assert drag.action == COPY, "moved, it would be deleted where it came from"
     assert window.document.path == plan_file
     assert len(window.document.plan.sections) == 6
 
@@ -98,6 +106,13 @@ def test_over_a_field_it_is_meant_for_the_window(window: MainWindow, plan_file: 
     drag.let_go()
     assert window.document.path == plan_file
     assert "file:" not in field.text()
+
+
+def test_what_can_only_be_moved_is_left_where_it_is(window: MainWindow, plan_file: Path) -> None:
+    drag = Dragged(window, plan_file)
+    drag.actions = Qt.DropAction.MoveAction
+    assert not drag.hold(window.canvas)
+    assert drag.words == []
 
 
 def test_carried_off_again_it_changes_nothing(window: MainWindow, plan_file: Path) -> None:
