@@ -108,7 +108,7 @@ class InputsPane(LiveWidget):
         if heading is not None:
             row = self._grid.rowCount()
             self._grid.setRowMinimumHeight(row, 8)
-            self._grid.addWidget(heading, row + 1, 0, 1, 3)
+            self._grid.addWidget(heading, row + 1, 0, 1, 2)
         for one in inputs:
             field = QuantityField(one.field, one.kind, may_be_unknown=one.may_be_unknown)
             field.entered.connect(partial(self._enter, one.field))
@@ -118,14 +118,18 @@ class InputsPane(LiveWidget):
 
     def _add_row(self, name: str, field: EntryField | ColourField | ChoiceField) -> None:
         row = self._grid.rowCount()
-        self._grid.addWidget(self._label(name, field), row, 0)
-        self._grid.addWidget(field, row, 1)
+        label = self._label(name, field)
         if name in self.measure:
-            self.measure[name].setText("…")
-            self._grid.addWidget(self.measure[name], row, 2)
+            beside = QHBoxLayout()
+            beside.addWidget(label, 1)
+            beside.addWidget(self.measure[name])
+            self._grid.addLayout(beside, row, 0)
+        else:
+            self._grid.addWidget(label, row, 0)
+        self._grid.addWidget(field, row, 1)
         if not isinstance(field, ChoiceField):
             line = field.edit if isinstance(field, ColourField) else field
-            self._grid.addWidget(line.message, row + 1, 0, 1, 3)
+            self._grid.addWidget(line.message, row + 1, 0, 1, 2)
 
     def _label(self, name: str, field: EntryField | ColourField | ChoiceField) -> QLabel:
         label = self._labels[name] = QLabel()
@@ -142,6 +146,7 @@ class InputsPane(LiveWidget):
         self.folds.entered.connect(self._set_folds)
         self.matching.chosen.connect(self._set_matching)
         for name, button in self.measure.items():
+            button.setText("…")
             button.clicked.connect(partial(self._open_measuring, name))
 
     def _set_fonts(self) -> None:
