@@ -26,6 +26,7 @@ class FullScreen(QObject):
         super().__init__(window)
         self._window, self._docks = window, docks
         self._places: QByteArray | None = None
+        self._geometry = QByteArray()
         self._before = Qt.WindowState.WindowNoState
 
     @property
@@ -33,12 +34,19 @@ class FullScreen(QObject):
         """Whether the canvas is alone."""
         return self._places is not None
 
+    @property
+    def geometry(self) -> QByteArray:
+        """The geometry of the window as it is without the full screen, to be kept."""
+        # a window manager takes its time: just after coming back, the window still has the screen's size
+        return self._geometry if self.is_on else self._window.saveGeometry()
+
     def set_on(self, on: bool) -> None:
         """Show the canvas alone, or everything as it was."""
         if on == self.is_on:
             return
         if on:
             self._places, self._before = self._docks.places(), self._window.windowState()
+            self._geometry = self._window.saveGeometry()
             for part in self._parts():
                 part.hide()
             self._window.setWindowState(self._before | Qt.WindowState.WindowFullScreen)

@@ -132,6 +132,7 @@ class MainWindow(QMainWindow):
         self.docks.arrange()
         self.restoreGeometry(self._preferences.window_geometry())
         self.docks.put_back(self._preferences.window_state())
+        self.canvas.setFocus()  # not what happens to be made first
 
     @property
     def undo_action(self) -> QAction:
@@ -230,6 +231,7 @@ class MainWindow(QMainWindow):
         if not self.files.may_discard():
             event.ignore()
             return
+        geometry = self.full_screen.geometry
         self.full_screen.set_on(False)
-        self._preferences.remember_window(self.saveGeometry(), self.docks.places())
+        self._preferences.remember_window(geometry, self.docks.places())
         super().closeEvent(event)

@@ -87,13 +87,17 @@ def test_keys_of_the_menus_hold_while_the_menu_bar_is_out_of_sight(window: MainW
 def test_closed_on_the_whole_screen_it_opens_with_its_panes(
     qtbot: QtBot, window: MainWindow, settings: QSettings
 ) -> None:
+    window.resize(760, 600)
+    size = window.size()
     window.menus.full_action.trigger()
+    QApplication.processEvents()
     window.close()
     again = MainWindow(OpenPlan(plain_plan(2)), Preferences(settings))
     qtbot.addWidget(again)
     with qtbot.waitExposed(again):
         again.show()
     assert not again.isFullScreen()
+    assert again.size() == size
     assert again.menuBar().isVisible()
     assert again.docks.section.isVisible()
 

@@ -69,6 +69,10 @@ def test_the_canvas_is_painted_before_the_panes_are_made(qtbot: QtBot, settings:
     qtbot.waitUntil(lambda: furnished(window))
 
 
+def test_the_keyboard_starts_on_the_lay(window: MainWindow) -> None:
+    assert window.focusWidget() is window.canvas
+
+
 def test_a_drag_is_undone_and_redone_from_the_menu_by_name(window: MainWindow) -> None:
     before = window.document.plan
     drag_first_boundary(window, 60)
