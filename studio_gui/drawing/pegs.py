@@ -6,7 +6,7 @@ the pointer, filled while dragged, three bars when locked, a ring when it has th
 
 from __future__ import annotations
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from studio_gui.drawing.changes import REACH_PX, Span
@@ -52,10 +52,10 @@ def _emphasis(item: LayItem, state: LayState) -> int:
 def _paint_resting_threads(painter: QPainter, layout: LayLayout, items: list[LayItem]) -> None:
     """Paint both hairlines of each."""
     top, bottom = layout.tape_start.bottom(), layout.film.bottom()
-    for offset, colour in zip((0.0, 1.0), RESTING_THREAD, strict=True):
-        painter.setPen(QPen(colour, 1.0))
-        columns = [round(item.rect.center().x()) + 0.5 + offset for item in items]
-        painter.drawLines([QLineF(x, top, x, bottom) for x in columns])
+    for item in items:
+        x = round(item.rect.center().x())
+        for offset, colour in zip((0.0, 1.0), RESTING_THREAD, strict=True):
+            painter.fillRect(QRectF(x + offset, top, 1.0, bottom - top), colour)
 
 
 def _paint_thread(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, emphasis: int) -> None:

@@ -8,8 +8,10 @@ What the mouse does is in `lay_mouse`, what keys do in `lay_keys`.
 from __future__ import annotations
 
 import math
+from functools import partial
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSizeF, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSizeF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
@@ -23,8 +25,10 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from studio_gui.document.background import LatestRun
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.drawing.changes import Span, changed_span
+from studio_gui.drawing.ground import Ground
 from studio_gui.drawing.lay_layout import (
     SLIP_HEIGHT,
     TARGET,
@@ -34,7 +38,7 @@ from studio_gui.drawing.lay_layout import (
     lay_layout,
     pane_of,
 )
-from studio_gui.drawing.lay_picture import paint_lay, paint_place
+from studio_gui.drawing.lay_picture import paint_on_ground, paint_place
 from studio_gui.drawing.lay_state import LayState, Lifted
 from studio_gui.drawing.lay_view import LayView
 from studio_gui.drawing.lay_wool import LayWool
@@ -46,9 +50,13 @@ from studio_gui.views.lay_keys import LayKeys
 from studio_gui.views.lay_mouse import LayMouse
 from studio_gui.views.lay_voice import LayVoice
 
+if TYPE_CHECKING:
+    from studio_gui.drawing.fibre.maps import FibreMaps
+
 Focus = tuple[ItemKind, int]
 
 GUIDE_HALF_PX = 90.0
+COMB_AFTER_MS = 40
 
 
 class LayCanvas(QWidget):
@@ -80,8 +88,16 @@ class LayCanvas(QWidget):
         self._view = LayView()
         self._layout: LayLayout | None = None
         self._wool = LayWool()
+        self._combing = LatestRun(self)
+        self._combing.done.connect(self._combed)
+        self._comb_soon = QTimer(self)  # not while a window is being resized or a lay zoomed
+        self._comb_soon.setSingleShot(True)
+        self._comb_soon.setInterval(COMB_AFTER_MS)
+        self._comb_soon.timeout.connect(self._comb)
         self._hovered: Focus | None = None
         self._focused: Focus = ("section", 0)
+        self._ground = Ground()
+        self._tag: tuple[tuple[TagColumn, ...], QRectF] | None = None
         self._is_selecting = False
         self._adorned = QRectF()
         self._start_x = 0.0  # of the rovings, and how the film was looked at, when a fold was taken
@@ -242,16 +258,18 @@ class LayCanvas(QWidget):
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             layout, look = self.lay, look_for(self.palette())
             self._wool.follow(layout, self.devicePixelRatioF(), None)
+            if self._wool.wanted is not None:
+                self._comb_soon.start()
             area = event.rect()
+            self._ground.paint(painter, layout, look, QRectF(area))
             within = (float(area.left()), float(area.left() + area.width()))
-            paint_lay(
-                painter, layout, look, self._state(), lambda brush: self._wool.paint(brush, layout), within
-            )
+            wool = partial(self._wool.paint, layout=layout, area=QRectF(area))
+            paint_on_ground(painter, layout, look, self._state(), wool, within)
             if is_overview_shown(layout) and area.bottom() >= layout.overview.top() - 2.0:
                 paint_overview(painter, layout, look, self._wool.lay_brush(layout, lay_in_overview(layout)))
-            if self.gesture is not None:
+            if self.gesture is not None and self._tag is not None:
                 paint_place(painter, layout, look, self.gesture.place_m)
-                paint_tag(painter, look, *self._tag(self.gesture))
+                paint_tag(painter, look, *self._tag)
         finally:
             painter.end()
         if not self._was_painted:
@@ -272,16 +290,28 @@ class LayCanvas(QWidget):
             lifted=None if gesture is None else gesture.lifted,
         )
 
-    def _tag(self, gesture: Gesture) -> tuple[tuple[TagColumn, ...], QRectF]:
-        columns = gesture.tag()
-        return columns, tag_rect(self.font(), self.lay, columns, self.lay.x(gesture.place_m), self.pointer)
+    def _comb(self) -> None:
+        """Have the fibre made that is wanted now; what was asked for before is dropped."""
+        wanted = self._wool.wanted
+        if wanted is not None:
+            from studio_gui.drawing.fibre.maps import fibre_maps  # noqa: PLC0415  (the first paint does without)
+
+            self._combing.ask(fibre_maps, wanted)
+
+    def _combed(self, maps: FibreMaps) -> None:
+        if self._wool.adopt(maps):
+            self.update()
+        elif self._wool.wanted is not None:
+            self._comb_soon.start()
 
     def _adorn(self) -> None:
         """Paint anew where tag, guide and lifted slips are, and where they were."""
-        gesture, now = self.gesture, QRectF()
+        gesture, now, self._tag = self.gesture, QRectF(), None
         if gesture is not None:
-            layout = self.lay
-            now = self._tag(gesture)[1].adjusted(-3.0, -3.0, 3.0, 3.0)
+            layout, columns = self.lay, gesture.tag()
+            tag = tag_rect(self.font(), layout, columns, layout.x(gesture.place_m), self.pointer)
+            self._tag = columns, tag
+            now = tag.adjusted(-3.0, -3.0, 3.0, 3.0)
             places = [gesture.place_m]
             if gesture.guide is not None:
                 places += [one for one in (gesture.guide.place_m, gesture.guide.other_m) if one is not None]
@@ -346,6 +376,7 @@ class LayCanvas(QWidget):
         if event.type() == QEvent.Type.LanguageChange:
             self._retranslate()
         if event.type() in (QEvent.Type.LanguageChange, QEvent.Type.PaletteChange, QEvent.Type.FontChange):
+            self._ground.forget()
             self.update()
         super().changeEvent(event)
 

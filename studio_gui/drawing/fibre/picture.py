@@ -141,6 +141,18 @@ class WoolPicture:
             left, top - (mine_top - self._area.top()) * scale, right - left, self._area.height() * scale
         )
 
+    def draw_part(self, painter: QPainter, area: QRectF) -> None:
+        """Draw what of the picture lies in `area` of the canvas, at its own place."""
+        ratio, part = self.place.device_pixel_ratio, area.intersected(self._area)
+        if part.isEmpty():
+            return
+        left, right = (math.floor(part.left() * ratio), math.ceil(part.right() * ratio))
+        target = QRectF(left / ratio, self._area.top(), (right - left) / ratio, self._area.height())
+        target &= self._area
+        first = target.translated(-self._area.left(), -self._area.top())
+        source = QRectF(first.left() * ratio, 0.0, first.width() * ratio, first.height() * ratio)
+        painter.drawImage(target, self._image, source)
+
     def draw(self, painter: QPainter, target: QRectF | None = None) -> None:
         """Draw the picture at its own place, or stretched to `target`."""
         painter.save()
