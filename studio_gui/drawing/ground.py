@@ -46,6 +46,7 @@ def paint_ground(painter: QPainter, layout: LayLayout, look: Look) -> None:
     """Paint table, words, film and tapes of the whole picture."""
     painter.fillRect(QRectF(0.0, 0.0, layout.size.width(), layout.size.height()), look.table)
     _paint_words(painter, layout, look)
+    _paint_directions(painter, layout, look)
     paint_gauge_axis(painter, layout, look)
     painter.save()
     clip_to_pane(painter, layout)
@@ -99,16 +100,16 @@ def _paint_film(painter: QPainter, layout: LayLayout, look: Look) -> None:
     for place_m in (0.0, layout.sheet.plan.lay_length_m):
         x = round(layout.x(place_m)) + 0.5
         painter.drawLine(QPointF(x, layout.film.top() + 4.0), QPointF(x, layout.film.bottom() - 4.0))
-    _paint_directions(painter, layout, look)
     painter.restore()
 
 
 def _paint_directions(painter: QPainter, layout: LayLayout, look: Look) -> None:
     """Paint before every strand which way the roving runs in it: filled going out, hollow coming back."""
-    side = min(9.0, layout.strand_height * 0.5)
-    if layout.overhang_px < 1.6 * side or side < 4.0:
-        return
-    x = layout.x(0.0) - layout.overhang_px + side
+    side = min(9.0, layout.strand_height * 0.6)
+    if layout.film.left() < layout.pane.left() or side < 4.0:
+        return  # the start is out of sight
+    x = layout.pane.left() - 8.0
+    painter.save()
     painter.setPen(QPen(look.secondary, 1.0))
     for strand in layout.strands:
         way = 1.0 if strand.leg.forward else -1.0
@@ -120,6 +121,7 @@ def _paint_directions(painter: QPainter, layout: LayLayout, look: Look) -> None:
         ]
         painter.setBrush(look.secondary if strand.leg.forward else Qt.BrushStyle.NoBrush)
         painter.drawPolygon(QPolygonF(corners))
+    painter.restore()
 
 
 def _paint_words(painter: QPainter, layout: LayLayout, look: Look) -> None:
