@@ -6,7 +6,9 @@ as it is, so it is painted once and kept.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+import math
+
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QPainter, QPen, QPixmap, QPolygonF
 
 from studio_gui.drawing.fonts import sized
@@ -32,14 +34,30 @@ class Ground:
         """Paint it anew the next time: language, units, font or palette have changed."""
         self._key = None
 
-    def paint(self, painter: QPainter, layout: LayLayout, look: Look, area: QRectF) -> None:
+    def paint(self, painter: QPainter, layout: LayLayout, look: Look, area: QRect) -> None:
         """Paint the ground in `area`."""
         ratio = painter.device().devicePixelRatioF()
         key = (ratio, look, *_key(layout))
         if key != self._key:
             self._key, self._pixmap = key, _pixmap(layout, look, painter.font(), ratio)
-        source = QRectF(area.left() * ratio, area.top() * ratio, area.width() * ratio, area.height() * ratio)
-        painter.drawPixmap(area, self._pixmap, source)
+        copy_part(painter, self._pixmap, area)
+
+
+def copy_part(painter: QPainter, picture: QPixmap, area: QRect) -> None:
+    """Copy the part in `area` of a picture as large as what is painted on, pixel by pixel.
+
+    Whole pixels are copied fast; at a broken pixel ratio the part grows to the next ones.
+    """
+    ratio = picture.devicePixelRatio()
+    if ratio == 1.0:
+        painter.drawPixmap(area.topLeft(), picture, area)
+        return
+    left, top = math.floor(area.left() * ratio), math.floor(area.top() * ratio)
+    right = math.ceil((area.left() + area.width()) * ratio)
+    bottom = math.ceil((area.top() + area.height()) * ratio)
+    part = QRectF(left, top, right - left, bottom - top)
+    target = QRectF(left / ratio, top / ratio, part.width() / ratio, part.height() / ratio)
+    painter.drawPixmap(target, picture, part)
 
 
 def paint_ground(painter: QPainter, layout: LayLayout, look: Look) -> None:
@@ -78,7 +96,7 @@ def _key(layout: LayLayout) -> tuple[object, ...]:
 
 
 def _pixmap(layout: LayLayout, look: Look, font: QFont, ratio: float) -> QPixmap:
-    size = QSize(round(layout.size.width() * ratio), round(layout.size.height() * ratio))
+    size = QSize(math.ceil(layout.size.width() * ratio), math.ceil(layout.size.height() * ratio))
     pixmap = QPixmap(size)
     pixmap.setDevicePixelRatio(ratio)
     painter = QPainter(pixmap)

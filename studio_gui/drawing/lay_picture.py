@@ -55,15 +55,18 @@ def paint_on_ground(
     paint_grips(painter, layout, look, state, within)
     paint_gauges(painter, layout, look, within)
     paint_figures(painter, layout, look, within)
+    painter.restore()
+
+
+def paint_in_hand(painter: QPainter, layout: LayLayout, look: Look, state: LayState, place_m: float) -> None:
+    """Paint over the lay what belongs to a gesture: lifted slips, the guide, and the place on the tape."""
+    painter.save()
+    clip_to_pane(painter, layout)
     if state.lifted is not None:
         paint_lifted(painter, layout, look, state.lifted)
     if state.guide is not None:
         paint_guide(painter, layout, look, state.guide)
     painter.restore()
-
-
-def paint_place(painter: QPainter, layout: LayLayout, look: Look, place_m: float) -> None:
-    """Paint the place of a dragged thing as a filled slip on the upper tape."""
     words = shown(LAY_LENGTH, place_m)
     paint_note(painter, layout, look, layout.x(place_m), words, layout.tape_start.top() + 2.0)
 

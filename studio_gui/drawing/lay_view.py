@@ -56,9 +56,9 @@ class Pane:
         >>> Pane(4.0, 1000.0).clamped(LayView(500.0, 3.0))
         LayView(px_per_m=500.0, left_m=2.0, one_roving=False)
         """
-        if view.px_per_m <= self.fit_px_per_m * (1.0 + 1e-9):
-            return view.fitted()
         px_per_m = min(view.px_per_m, max(CLOSEST_PX_PER_M, self.fit_px_per_m))
+        if px_per_m <= self.fit_px_per_m * (1.0 + 1e-9):
+            return view.fitted()
         farthest_m = max(self.film_m - self.width / px_per_m, 0.0)
         return replace(view, px_per_m=px_per_m, left_m=min(max(view.left_m, 0.0), farthest_m))
 

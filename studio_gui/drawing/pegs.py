@@ -13,6 +13,7 @@ from studio_gui.drawing.changes import REACH_PX, Span
 from studio_gui.drawing.lay_layout import LayItem, LayLayout
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import Look
+from studio_gui.drawing.patterns import fill_column
 
 #: Sections narrower than this have pins for pegs: a peg would cover its neighbours.
 CROWDED_PX = 12.0
@@ -51,11 +52,11 @@ def _emphasis(item: LayItem, state: LayState) -> int:
 
 def _paint_resting_threads(painter: QPainter, layout: LayLayout, items: list[LayItem]) -> None:
     """Paint both hairlines of each."""
-    top, bottom = layout.tape_start.bottom(), layout.film.bottom()
+    top, bottom = round(layout.tape_start.bottom()), round(layout.film.bottom())
     for item in items:
         x = round(item.rect.center().x())
-        for offset, colour in zip((0.0, 1.0), RESTING_THREAD, strict=True):
-            painter.fillRect(QRectF(x + offset, top, 1.0, bottom - top), colour)
+        for offset, colour in enumerate(RESTING_THREAD):
+            fill_column(painter, x + offset, top, bottom, colour)
 
 
 def _paint_thread(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, emphasis: int) -> None:

@@ -8,7 +8,6 @@ What the mouse does is in `lay_mouse`, what keys do in `lay_keys`.
 from __future__ import annotations
 
 import math
-from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSizeF, Qt, QTimer, Signal
@@ -28,7 +27,6 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from studio_gui.document.background import LatestRun
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.drawing.changes import Span, changed_span
-from studio_gui.drawing.ground import Ground
 from studio_gui.drawing.lay_layout import (
     SLIP_HEIGHT,
     TARGET,
@@ -38,10 +36,10 @@ from studio_gui.drawing.lay_layout import (
     lay_layout,
     pane_of,
 )
-from studio_gui.drawing.lay_picture import paint_on_ground, paint_place
+from studio_gui.drawing.lay_picture import paint_in_hand
+from studio_gui.drawing.lay_screen import LayScreen
 from studio_gui.drawing.lay_state import LayState, Lifted
 from studio_gui.drawing.lay_view import LayView
-from studio_gui.drawing.lay_wool import LayWool
 from studio_gui.drawing.look import look_for
 from studio_gui.drawing.overview import is_overview_shown, lay_in_overview, paint_overview
 from studio_gui.drawing.tags import TagColumn, paint_tag, tag_rect
@@ -87,7 +85,7 @@ class LayCanvas(QWidget):
         self.pointer = QPointF()
         self._view = LayView()
         self._layout: LayLayout | None = None
-        self._wool = LayWool()
+        self._screen = LayScreen()
         self._combing = LatestRun(self)
         self._combing.done.connect(self._combed)
         self._comb_soon = QTimer(self)  # not while a window is being resized or a lay zoomed
@@ -96,7 +94,6 @@ class LayCanvas(QWidget):
         self._comb_soon.timeout.connect(self._comb)
         self._hovered: Focus | None = None
         self._focused: Focus = ("section", 0)
-        self._ground = Ground()
         self._tag: tuple[tuple[TagColumn, ...], QRectF] | None = None
         self._is_selecting = False
         self._adorned = QRectF()
@@ -141,7 +138,7 @@ class LayCanvas(QWidget):
         if view != self._view:
             self._view = view
             self._adorned = QRectF()
-            self.update()
+            self._repaint()
             self.view_changed.emit()
 
     def zoom(self, factor: float, at_x: float | None = None) -> None:
@@ -239,7 +236,7 @@ class LayCanvas(QWidget):
             self.unsetCursor()
             if isinstance(gesture, FoldDrag):
                 self._view = pane_of(self.lay).clamped(self._view_before)
-                self.update()
+                self._repaint()
             self._adorn()
         return gesture
 
@@ -248,7 +245,7 @@ class LayCanvas(QWidget):
         moved_m = (self.lay.strands[0].rect.left() - self._start_x) / self.lay.px_per_m
         if abs(moved_m) > 1e-9:
             self._view = LayView(self._view.px_per_m, self._view.left_m + moved_m, self._view.one_roving)
-            self.update()
+            self._repaint()
 
     # -- what is drawn -------------------------------------------------------------------------------------
 
@@ -257,18 +254,16 @@ class LayCanvas(QWidget):
         try:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             layout, look = self.lay, look_for(self.palette())
-            self._wool.follow(layout, self.devicePixelRatioF(), None)
-            if self._wool.wanted is not None:
+            state = self._state()
+            self._screen.wool.follow(layout, self.devicePixelRatioF(), None)
+            if self._screen.wool.wanted is not None:
                 self._comb_soon.start()
-            area = event.rect()
-            self._ground.paint(painter, layout, look, QRectF(area))
-            within = (float(area.left()), float(area.left() + area.width()))
-            wool = partial(self._wool.paint, layout=layout, area=QRectF(area))
-            paint_on_ground(painter, layout, look, self._state(), wool, within)
-            if is_overview_shown(layout) and area.bottom() >= layout.overview.top() - 2.0:
-                paint_overview(painter, layout, look, self._wool.lay_brush(layout, lay_in_overview(layout)))
+            self._screen.paint(painter, layout, look, state, event.rect())
+            if is_overview_shown(layout) and event.rect().bottom() >= layout.overview.top() - 2.0:
+                brush = self._screen.wool.lay_brush(layout, lay_in_overview(layout))
+                paint_overview(painter, layout, look, brush)
             if self.gesture is not None and self._tag is not None:
-                paint_place(painter, layout, look, self.gesture.place_m)
+                paint_in_hand(painter, layout, look, state, self.gesture.place_m)
                 paint_tag(painter, look, *self._tag)
         finally:
             painter.end()
@@ -292,16 +287,16 @@ class LayCanvas(QWidget):
 
     def _comb(self) -> None:
         """Have the fibre made that is wanted now; what was asked for before is dropped."""
-        wanted = self._wool.wanted
+        wanted = self._screen.wool.wanted
         if wanted is not None:
             from studio_gui.drawing.fibre.maps import fibre_maps  # noqa: PLC0415  (the first paint does without)
 
             self._combing.ask(fibre_maps, wanted)
 
     def _combed(self, maps: FibreMaps) -> None:
-        if self._wool.adopt(maps):
-            self.update()
-        elif self._wool.wanted is not None:
+        if self._screen.wool.adopt(maps):
+            self._repaint()
+        elif self._screen.wool.wanted is not None:
             self._comb_soon.start()
 
     def _adorn(self) -> None:
@@ -333,15 +328,20 @@ class LayCanvas(QWidget):
 
     def _repaint_span(self, span: Span | None) -> None:
         if span is not None:
-            left, right = math.floor(span[0]), math.ceil(span[1])
+            self._screen.touch(span)
+            left, right = math.floor(max(span[0], 0.0)), math.ceil(min(span[1], float(self.width())))
             self.update(left, 0, right - left, self.height())
+
+    def _repaint(self) -> None:
+        self._screen.touch()
+        self.update()
 
     def _sheet_changed(self) -> None:
         before = self._layout
         if not isinstance(self.gesture, FoldDrag):
             self._clamp_view()
         span = (0.0, float(self.width())) if before is None else changed_span(before, self.lay)
-        self._wool.follow(self.lay, self.devicePixelRatioF(), span)
+        self._screen.wool.follow(self.lay, self.devicePixelRatioF(), span)
         self._repaint_span(span)
         self._focused = self._existing(self._focused)
 
@@ -366,7 +366,7 @@ class LayCanvas(QWidget):
     def _selection_changed(self) -> None:
         if self._focused[0] == "section" and not self._is_selecting:
             self._focused = ("section", self.document.selected_index)
-        self.update()
+        self._repaint()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -376,7 +376,7 @@ class LayCanvas(QWidget):
         if event.type() == QEvent.Type.LanguageChange:
             self._retranslate()
         if event.type() in (QEvent.Type.LanguageChange, QEvent.Type.PaletteChange, QEvent.Type.FontChange):
-            self._ground.forget()
+            self._screen.forget()
             self.update()
         super().changeEvent(event)
 
@@ -399,7 +399,7 @@ class LayCanvas(QWidget):
         if kind == "section" and select:
             self.select(self.document.sheet.plan.sections[self._focused[1]].id)
         self.show_item(self.lay.item(*self._focused))
-        self.update()
+        self._repaint()
 
     def select(self, *section_ids: str) -> None:
         """Select sections and leave the keyboard's focus where it is."""
@@ -465,11 +465,11 @@ class LayCanvas(QWidget):
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
         self._keys.came_in(event.reason())
-        self.update()
+        self._repaint()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
-        self.update()
+        self._repaint()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if not self._keys.press(event):

@@ -64,9 +64,9 @@ def test_a_boundary_is_drawn_to_halves_and_to_the_end_of_a_shorter_leg() -> None
 def test_a_fold_is_drawn_to_equal_legs_and_equal_weights() -> None:
     even = plain_plan(4, passes=2)
     slipped = move_fold(even, 0, 2.04)
-    assert [(mark.reason, mark.place_m) for mark in fold_marks(slipped, 0)] == [
-        ("equal legs", pytest.approx(2.0))
-    ]
+    (equal,) = fold_marks(slipped, 0)
+    assert equal.reason == "equal legs"
+    assert equal.place_m == pytest.approx(2.0)
     uneven = set_fibre(even, mass_marks=(MassMark(0.5, 0.52),))
     by_weight = {mark.reason: mark.place_m for mark in fold_marks(uneven, 0)}
     # 52 g lie on the first 2 m at 26 g/m: 50 g at 50/26 m

@@ -194,6 +194,12 @@ def test_esc_puts_a_fold_back(folded: Hand) -> None:
     assert folded.canvas.view.is_fitted
 
 
+def guide_of(hand: Hand) -> str | None:
+    """Return what the guide of the thing in the hand says."""
+    assert hand.canvas.gesture is not None
+    return hand.canvas.gesture.guide.words if hand.canvas.gesture.guide else None
+
+
 # -- marks ------------------------------------------------------------------------------------------------
 
 
@@ -203,13 +209,10 @@ def test_a_boundary_rests_on_the_mirror_of_another_and_the_guide_says_so(hand: H
     point = hand.take(2)
     wanted_px = (mirror_m - 3.0) * hand.canvas.lay.px_per_m + 3.0
     hand.send(MOVE, point + QPointF(wanted_px, 0.0))
-    gesture = hand.canvas.gesture
-    assert gesture is not None
-    assert gesture.guide is not None
-    assert gesture.guide.words == "mirrors A | B"
+    assert guide_of(hand) == "mirrors A | B"
     assert hand.shown_places()[2] == pytest.approx(mirror_m, abs=1e-9)
     hand.send(MOVE, point + QPointF(wanted_px, 0.0), ALT)
-    assert gesture.guide is None
+    assert guide_of(hand) is None
     assert hand.shown_places()[2] != pytest.approx(mirror_m, abs=1e-9)
 
 
