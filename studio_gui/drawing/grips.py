@@ -11,10 +11,9 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from studio_gui.drawing.changes import REACH_PX, Span
 from studio_gui.drawing.fonts import sized
-from studio_gui.drawing.lay_layout import SLIP_HEIGHT, TARGET, LayItem, LayLayout
+from studio_gui.drawing.lay_layout import SLIP_HEIGHT, TARGET, LayLayout
 from studio_gui.drawing.lay_state import Guide, LayState, Lifted
 from studio_gui.drawing.look import Look
-from studio_gui.wording.translation import translate
 
 
 def paint_grips(painter: QPainter, layout: LayLayout, look: Look, state: LayState, within: Span) -> None:
@@ -123,10 +122,9 @@ def _paint_gap_grip(painter: QPainter, layout: LayLayout, look: Look, state: Lay
 
 
 def _paint_fold(painter: QPainter, layout: LayLayout, look: Look, state: LayState, index: int) -> None:
-    """Paint the word "fold" beside the turn, and its grip where it is pointed at, focused or held."""
+    """Paint the grip of a fold where it is pointed at, focused or held."""
     me = ("fold", index)
     item = layout.item("fold", index)
-    _paint_fold_word(painter, layout, look, item)
     if not state.pegs or me not in (state.hovered, state.focused, state.dragged):
         return
     taken = state.dragged == me
@@ -139,18 +137,3 @@ def _paint_fold(painter: QPainter, layout: LayLayout, look: Look, state: LayStat
         painter.drawLine(centre + QPointF(column, -9.0), centre + QPointF(column, 9.0))
     if state.focused == me:
         paint_focus_ring(painter, look, item.slip)
-
-
-def _paint_fold_word(painter: QPainter, layout: LayLayout, look: Look, item: LayItem) -> None:
-    leg = next(one.leg for one in layout.strands if one.pass_index == item.index)
-    outwards = 1.0 if leg.forward else -1.0
-    painter.save()
-    painter.setFont(sized(painter, 0.85))
-    colour = QColor(look.secondary)
-    painter.setPen(colour)
-    x = layout.x(leg.lay_high_m if leg.forward else leg.lay_low_m) + outwards * 18.0
-    painter.translate(QPointF(x, item.rect.center().y()))
-    painter.rotate(90.0)
-    words = translate("LayPicture", "fold")
-    painter.drawText(QRectF(-40.0, -9.0, 80.0, 18.0), Qt.AlignmentFlag.AlignCenter, words)
-    painter.restore()

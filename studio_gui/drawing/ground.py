@@ -11,9 +11,10 @@ import math
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QPainter, QPen, QPixmap, QPolygonF
 
+from studio_gui.domain.geometry import legs
 from studio_gui.drawing.fonts import sized
 from studio_gui.drawing.gauge_axis import paint_gauge_axis
-from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.lay_layout import SLIP_ROOM, LayLayout
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.ruler import INCH_M, ruler_unit_m
 from studio_gui.drawing.tape import paint_tape
@@ -21,6 +22,8 @@ from studio_gui.wording.translation import translate
 
 #: Pegs and grips at the pane's edges may reach this far into the margins.
 OVERHANG = 12.0
+FILM_EDGE_PX = 1.0
+FOLD_WORD_PX = 14.0
 
 
 class Ground:
@@ -67,16 +70,17 @@ def paint_ground(painter: QPainter, layout: LayLayout, look: Look) -> None:
     _paint_directions(painter, layout, look)
     paint_gauge_axis(painter, layout, look)
     painter.save()
-    clip_to_pane(painter, layout)
+    clip_to_pane(painter, layout, FILM_EDGE_PX)
     _paint_film(painter, layout, look)
     paint_tape(painter, layout, look, layout.tape_start, from_end=False)
     paint_tape(painter, layout, look, layout.tape_end, from_end=True)
     painter.restore()
+    _paint_fold_words(painter, layout, look)
 
 
-def clip_to_pane(painter: QPainter, layout: LayLayout) -> None:
-    """Cut what is painted from here on to the pane and what reaches over its edges."""
-    painter.setClipRect(layout.pane.adjusted(-OVERHANG, 0.0, OVERHANG, 0.0), Qt.ClipOperation.IntersectClip)
+def clip_to_pane(painter: QPainter, layout: LayLayout, beyond: float = OVERHANG) -> None:
+    """Cut what is painted from here on to the pane and `beyond` px over its edges."""
+    painter.setClipRect(layout.pane.adjusted(-beyond, 0.0, beyond, 0.0), Qt.ClipOperation.IntersectClip)
 
 
 def _key(layout: LayLayout) -> tuple[object, ...]:
@@ -139,6 +143,30 @@ def _paint_directions(painter: QPainter, layout: LayLayout, look: Look) -> None:
         ]
         painter.setBrush(look.secondary if strand.leg.forward else Qt.BrushStyle.NoBrush)
         painter.drawPolygon(QPolygonF(corners))
+    painter.restore()
+
+
+def _paint_fold_words(painter: QPainter, layout: LayLayout, look: Look) -> None:
+    """Paint the word "fold" beside the turns at the far end, on the film where there is room for it."""
+    plan = layout.sheet.plan
+    if plan.lay.passes == 1:
+        return
+    far_x = layout.x(max(leg.lay_high_m for leg in legs(plan.fibre, plan.lay)))
+    if not layout.pane.left() < far_x <= layout.pane.right() + 1.0:
+        return  # out of sight
+    room = layout.film.right() - far_x
+    x = (
+        far_x + room - FOLD_WORD_PX / 2.0
+        if room >= 2.0 * FOLD_WORD_PX
+        else layout.film.right() + FOLD_WORD_PX
+    )
+    painter.save()
+    painter.setFont(sized(painter, 0.85))
+    painter.setPen(look.secondary)
+    painter.translate(QPointF(x, layout.film.top() + (SLIP_ROOM + layout.film.height()) / 2.0))
+    painter.rotate(90.0)
+    words = translate("LayPicture", "fold")
+    painter.drawText(QRectF(-40.0, -9.0, 80.0, 18.0), Qt.AlignmentFlag.AlignCenter, words)
     painter.restore()
 
 

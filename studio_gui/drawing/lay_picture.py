@@ -45,9 +45,12 @@ def paint_on_ground(
     if within[0] < layout.pane.left():
         paint_figures_heading(painter, layout, look)
     painter.save()
-    clip_to_pane(painter, layout)
+    clip_to_pane(painter, layout, 0.0)
     paint_stains(painter, layout, look, within)
     paint_wool(painter)
+    painter.restore()
+    painter.save()
+    clip_to_pane(painter, layout)
     _paint_selection(painter, layout, look, state, within)
     paint_slips(painter, layout, look, state, within)
     paint_boundaries(painter, layout, look, state, within)
