@@ -17,8 +17,10 @@ from studio_gui.drawing.lay_layout import (
     TARGET,
     LayLayout,
     lay_layout,
+    pane_of,
     picture_size,
 )
+from studio_gui.drawing.lay_view import LayView
 from tests.drawing.plans import plain_plan
 
 
@@ -102,3 +104,70 @@ def test_a_picture_has_room_for_every_roving_at_full_thickness() -> None:
     layout = lay_layout(sheet, picture_size(sheet, 1600.0))
     assert layout.rovings_shown == 12
     assert layout.strand_height == pytest.approx(PICTURE_STRAND)
+
+
+@given(st.integers(2, 200), st.floats(0.0, 1.0), st.floats(0.0, 1.0), st.floats(1.0, 40.0))
+def test_any_place_is_hit_by_the_nearest_thing_in_reach(
+    count: int, across: float, down: float, closer: float
+) -> None:
+    layout = laid(count, passes=2)
+    view = pane_of(layout).zoomed(LayView(), closer, across * layout.pane.width())
+    layout = lay_layout(layout.sheet, layout.size, view)
+    point = QPointF(
+        layout.pane.left() + across * layout.pane.width(),
+        layout.tape_start.top() + down * (layout.film.bottom() - layout.tape_start.top()),
+    )
+    item = layout.item_at(point)
+    near = min(abs(x - point.x()) for x in layout.edges_x[1:-1])
+    if item is None:
+        on_lay = layout.edges_x[0] <= point.x() <= layout.edges_x[-1]
+        assert not on_lay or point.y() < layout.film.top(), "wool that cannot be taken"
+    elif item.kind == "section":
+        assert item.rect.left() - 1e-6 <= point.x() <= item.rect.right() + 1e-6
+    elif item.kind == "boundary":
+        assert abs(item.rect.center().x() - point.x()) == pytest.approx(near, abs=1e-9)
+        assert near <= TARGET / 2.0
+    else:
+        assert item.kind == "fold"
+        assert item.rect.contains(point)
+
+
+@given(st.integers(2, 60), st.data())
+def test_a_gap_has_its_grip_beneath_the_film(count: int, data: st.DataObject) -> None:
+    layout = laid(count, width=1400.0)
+    gap = layout.item("gap", data.draw(st.integers(0, count - 2)))
+    assert layout.item_at(gap.slip.center()) == gap
+    assert gap.rect.width() >= TARGET
+    assert gap.rect.height() >= TARGET
+
+
+def test_a_fold_is_hit_at_the_turns() -> None:
+    layout = laid(3, passes=3)
+    for index in (0, 1):
+        fold = layout.item("fold", index)
+        assert layout.item_at(fold.slip.center()) == fold
+    assert layout.item("fold", 0).rect.center().x() > layout.x(4.0 / 3.0) - TARGET
+    assert layout.item("fold", 1).rect.center().x() < layout.x(0.0) + TARGET
+    assert [item.kind for item in layout.items].count("fold") == 2
+
+
+@given(st.integers(1, 200), st.floats(-500.0, 1500.0), st.floats(0.0, 900.0))
+def test_sections_within_are_those_that_show(count: int, left: float, width: float) -> None:
+    layout = laid(count)
+    shown = [
+        index
+        for index in range(count)
+        if layout.edges_x[index] < left + width and layout.edges_x[index + 1] > left
+    ]
+    assert [index for index in layout.sections_within(left, left + width) if index in shown] == shown
+
+
+@pytest.mark.parametrize("length_m", [0.5, 30.0])
+@pytest.mark.parametrize("height", [300.0, 520.0, 1200.0])
+def test_everything_has_its_place_from_top_to_bottom(length_m: float, height: float) -> None:
+    sheet = worksheet(plain_plan(100, rovings=20, passes=4, length_m=length_m))
+    layout = lay_layout(sheet, QSizeF(700.0, height))
+    tops = [layout.tape_start.top(), layout.film.top(), layout.tape_end.top(), layout.gauge.top()]
+    assert tops == sorted(tops)
+    assert layout.gauge.height() >= 40.0
+    assert layout.strand_height >= 4.0

@@ -1,4 +1,4 @@
-"""If these fail, a part of the screen keeps what is no longer there, or a frame paints more than it has to."""
+"""If these fail, the screen keeps what is no longer there, or a frame paints more than it has to."""
 
 from __future__ import annotations
 
