@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -16,16 +17,12 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
 from studio_gui.domain.edits.boundaries import set_gap
 from studio_gui.domain.edits.folds import move_fold
+from studio_gui.domain.edits.inputs import set_fibre
 from studio_gui.drawing.lay_layout import ItemKind
 from studio_gui.views.main_window import MainWindow
 from studio_gui.views.place_entry import PlaceEntry
 from tests.drawing.plans import plain_plan
-
-LEFT, NONE, CONTROL = (
-    Qt.MouseButton.LeftButton,
-    Qt.KeyboardModifier.NoModifier,
-    Qt.KeyboardModifier.ControlModifier,
-)
+from tests.views.lay_hand import CONTROL, LEFT, NONE
 
 
 @pytest.fixture
@@ -156,11 +153,11 @@ def test_the_table_around_the_film_offers_other_looks(window: MainWindow) -> Non
 def test_keys_look_closer_and_show_one_roving_for_all(window: MainWindow) -> None:
     canvas, commands = window.canvas, window.view_commands
     QTest.keyClick(canvas, Qt.Key.Key_Plus, CONTROL)
-    assert not canvas.view.is_fitted
+    assert commands.fit.isEnabled()
     QTest.keyClick(canvas, Qt.Key.Key_0, CONTROL)
     assert canvas.view.is_fitted
     assert not commands.fit.isEnabled()
-    window.document.edit("Rovings", lambda plan: plain_plan(4, rovings=3))
+    window.document.edit("Rovings", partial(set_fibre, rovings=3))
     assert canvas.lay.rovings_shown == 3
     QTest.keyClick(canvas, Qt.Key.Key_1, CONTROL)
     assert canvas.lay.rovings_shown == 1
