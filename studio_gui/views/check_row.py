@@ -28,7 +28,7 @@ from studio_gui.drawing.look import look_for
 from studio_gui.drawing.marks import paint_severity
 from studio_gui.views.fields import edit_and_say
 from studio_gui.views.flow import FlowLayout
-from studio_gui.views.labels import MessageLabel, TonedLabel, paint_line_below
+from studio_gui.views.labels import MessageLabel, TonedLabel, explain, paint_line_below
 from studio_gui.wording.sentences import check_reason, check_title, mend_cost, mend_label
 
 
@@ -186,7 +186,7 @@ class CheckRow(QFrame):
             self._mends.addWidget(button)
         if button.text() != label:
             button.setText(label)
-        button.setToolTip(cost)
+        explain(button, cost)
         button.setAccessibleDescription(cost)
 
     def _advice_for(self, mend: Mend) -> TonedLabel:

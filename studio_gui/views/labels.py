@@ -120,7 +120,7 @@ class ShortenedLabel(TonedLabel):
         shown = self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideRight, room)
         if shown != self.text():
             self.setText(shown)
-        self.setToolTip(self._whole if shown != self._whole else "")
+        explain(self, self._whole if shown != self._whole else "")
 
 
 class SwatchLabel(QWidget):
@@ -192,6 +192,12 @@ def paint_line_below(widget: QWidget) -> None:
         painter.drawLine(widget.rect().bottomLeft(), widget.rect().bottomRight())
     finally:
         painter.end()
+
+
+def explain(widget: QWidget, words: str) -> None:
+    """Give a widget a tooltip, which Qt announces to everything around even where it is no new one."""
+    if words != widget.toolTip():
+        widget.setToolTip(words)
 
 
 def paint_swatch(painter: QPainter, box: QRectF, colour: QColor, palette: QPalette) -> None:

@@ -26,7 +26,7 @@ from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.liquors import Liquor
 from studio_gui.views.choices import ChoiceField
 from studio_gui.views.fields import EntryField, edit_and_say, edit_at
-from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, scaled_font
+from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, explain, scaled_font
 from studio_gui.views.liquor_grid import AmountsField, LiquorGrid
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.undo_note import UndoNote
@@ -157,7 +157,7 @@ class LiquorEditor(LiveWidget):
                 "ml for the whole set, one for each stock. Typing them sets the liquor’s parts and fixes the"
                 " liquid of this section."
             )
-        self.line.setToolTip(meaning)
+        explain(self.line, meaning)
 
     def _show_choices(self, liquor: Liquor) -> None:
         plan = self._document.sheet.plan

@@ -22,7 +22,7 @@ from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.fields import EntryField, QuantityField
 from studio_gui.views.graduated_slider import GraduatedSlider
-from studio_gui.views.labels import ShortenedLabel, SwatchLabel, TonedLabel, call
+from studio_gui.views.labels import ShortenedLabel, SwatchLabel, TonedLabel, call, explain
 from studio_gui.wording.amounts import parse_amounts, shown_amounts
 from studio_gui.wording.naming import in_a_row, one_line
 from studio_gui.wording.quantities import DEPTH, PLAIN, VOLUME, shown, shown_briefly
@@ -180,17 +180,18 @@ class LiquorGrid(QWidget):
         row.swatch.show_colour(QColor(stock.swatches[0].srgb) if stock.is_dye else QColor("transparent"))
         row.name.show_text(one_line(stock.name, 300))
         call(row.remove, self.tr("Take {0} out of the liquor").format(one_line(stock.name)))
-        row.remove.setToolTip(row.remove.accessibleName())
+        explain(row.remove, row.remove.accessibleName())
         slides = self.tr("{0}, depth by slider") if row.is_by_depth else self.tr("{0}, amount by slider")
         call(row.slider, slides.format(one_line(stock.name)))
         if row.is_by_depth:
-            row.slider.setToolTip(self.tr("Depth of this dye. Arrow keys: 0.01 %, Page keys: 0.1 %"))
+            explain(row.slider, self.tr("Depth of this dye. Arrow keys: 0.01 %, Page keys: 0.1 %"))
         else:
-            row.slider.setToolTip(
+            explain(
+                row.slider,
                 self.tr(
                     "What this stock gains the others give. Arrow keys: one graduation of the bench, Page"
                     " keys: ten"
-                )
+                ),
             )
 
     def _show_amount(self, row: GridRow, stock: Stock, amount_ml: float) -> None:
@@ -215,11 +216,12 @@ class LiquorGrid(QWidget):
         row.reach.show_text(
             self.tr("{0} to {1}").format(shown_briefly(PLAIN, 0.0), shown(DEPTH, reach_pct_owf))
         )
-        row.reach.setToolTip(
+        explain(
+            row.reach,
             self.tr(
                 "As deep as neat stock gets on the driest section of this liquor, beside its other dyes. A"
                 " stronger stock or more liquid goes deeper."
-            )
+            ),
         )
 
     # -- making --------------------------------------------------------------------------------------------

@@ -34,6 +34,7 @@ from studio_gui.views.labels import (
     SwatchLabel,
     TonedLabel,
     call,
+    explain,
     rule,
     scaled_font,
 )
@@ -215,7 +216,7 @@ class SectionPane(LiveWidget):
                 "Width centred on the boundary to the next section. Above 0 the fibre there stays unpainted;"
                 " below 0 both colours are painted there."
             )
-        self.gap.setToolTip(meaning)
+        explain(self.gap, meaning)
 
     def _show_place(self, index: int) -> None:
         figures = self._document.sheet.figures

@@ -34,6 +34,7 @@ class TotalsBar(LiveWidget):
         self._names = [TonedLabel("secondary", self) for _ in range(COUNT)]
         self.values = [TonedLabel("text", self) for _ in range(COUNT)]
         self._arranged: tuple[bool, int] | None = None
+        self._cell_px = 0
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(SIDE_PX, 4, SIDE_PX, 6)
         self._grid.setHorizontalSpacing(SPACING_PX)
@@ -47,7 +48,7 @@ class TotalsBar(LiveWidget):
         self._retranslate()
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(2 * self._cell_width() + SPACING_PX + 2 * SIDE_PX, super().minimumSizeHint().height())
+        return QSize(2 * self._cell_px + SPACING_PX + 2 * SIDE_PX, super().minimumSizeHint().height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -57,6 +58,7 @@ class TotalsBar(LiveWidget):
         for name, value in zip(self._names, self.values, strict=True):
             name.setFont(scaled_font(self.font(), 0.85))
             value.setFont(scaled_font(self.font(), 1.15, bold=True))
+        self._measure()
         self._arrange()
 
     def _retranslate(self) -> None:
@@ -80,6 +82,7 @@ class TotalsBar(LiveWidget):
             name.show_text(words)
             name.setToolTip(meaning)
             value.setToolTip(meaning)
+        self._measure()
         self._show()
 
     def _show(self) -> None:
@@ -104,7 +107,7 @@ class TotalsBar(LiveWidget):
         several = self._document.sheet.plan.fibre.rovings > 1
         shown_places = [place for place in range(COUNT) if several or place != _PER_ROVING]
         room = self.width() - 2 * SIDE_PX + SPACING_PX
-        most = max(room // (self._cell_width() + SPACING_PX), 1)
+        most = max(room // (self._cell_px + SPACING_PX), 1)
         rows = -(-len(shown_places) // most)
         columns = -(-len(shown_places) // rows)
         if (several, columns) == self._arranged:
@@ -121,8 +124,10 @@ class TotalsBar(LiveWidget):
             self._grid.setColumnStretch(column, 1 if column < columns else 0)
         self.updateGeometry()
 
-    def _cell_width(self) -> int:
-        """Return the width that the widest name and the largest sums need, px."""
+    def _measure(self) -> None:
+        """Take the width that the widest name and the largest sums need, px."""
         name, value = QFontMetrics(self._names[0].font()), QFontMetrics(self.values[0].font())
         names = max(name.horizontalAdvance(label.text()) for label in self._names)
-        return max(names, *(value.horizontalAdvance(shown(kind, most)) for kind, most in _WIDEST)) + 2
+        self._cell_px = (
+            max(names, *(value.horizontalAdvance(shown(kind, most)) for kind, most in _WIDEST)) + 2
+        )

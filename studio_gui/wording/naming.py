@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from studio_gui.domain.plan import Plan
 from studio_gui.wording.translation import TRANSLATED, Tongue
@@ -21,6 +22,7 @@ _DIRECTING = frozenset({"LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", 
 _UNPRINTABLE = frozenset({"Cc", "Cs"})
 
 
+@lru_cache(maxsize=2048)
 def one_line(text: str, longest: int = LONGEST_NAME) -> str:
     r"""Return `text` fit to stand inside a sentence of any language.
 

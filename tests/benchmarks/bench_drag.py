@@ -66,7 +66,8 @@ LENGTH_M = 3.0
 WIDE_SHARE = 0.1  # of the lay, for both neighbours of the boundary that is dragged and for the last section
 DRAGGED = 1
 LIQUORS = 24
-REACH = 8  # steps of the ruler to each side
+STEP_PX = 13.0  # more than twice as far as a mark draws, so that every move comes to rest elsewhere
+REACH = 4  # steps to each side
 MOVES = 64
 WARM_UP = 4
 PLAIN, SHIFT = Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ShiftModifier
@@ -121,8 +122,15 @@ class Subject:
 
     clock = staticmethod(time.perf_counter)
 
-    def __init__(self, name: str, window: QWidget, canvas: QWidget, table: QTableView | None) -> None:
-        self.name, self.window, self.canvas, self.table = name, window, canvas, table
+    def __init__(
+        self,
+        name: str,
+        window: QWidget,
+        canvas: QWidget,
+        table: QTableView | None = None,
+        document: OpenPlan | None = None,
+    ) -> None:
+        self.name, self.window, self.canvas, self.table, self.document = name, window, canvas, table, document
         self.times_ms: list[float] = []
         self.table_frames = 0
         self._changes = 0
@@ -139,7 +147,9 @@ class Subject:
         assert self.window.windowHandle().isExposed(), f"{self.name} is not exposed"
         self._send(QEvent.Type.MouseButtonPress, peg, keys)
         for number, x in enumerate(places):
+            before = None if self.document is None else self.document.sheet.plan
             took_ms = self._frame(QPointF(x, peg.y()), keys)
+            assert self.document is None or self.document.sheet.plan != before, "a move changed nothing"
             if number >= WARM_UP:
                 self.times_ms.append(took_ms)
         self._send(QEvent.Type.MouseButtonRelease, QPointF(places[-1], peg.y()), keys)
@@ -245,10 +255,10 @@ class Case:
         assert canvas.size() == whole.canvas.size() == boxes.size() == beside.size()
         assert view.size() == table.size()
         self.subjects = (
-            Subject("reference canvas", boxes, boxes, None),
+            Subject("reference canvas", boxes, boxes),
             Subject("reference frame", both, beside, view),
-            Subject("our canvas", canvas, canvas, None),
-            Subject("our frame", whole, whole.canvas, table),
+            Subject("our canvas", canvas, canvas, document=self.documents[0]),
+            Subject("our frame", whole, whole.canvas, table, self.documents[1]),
         )
         self._canvas = canvas
         settle()
@@ -278,14 +288,12 @@ class Case:
         return both, view, beside
 
     def places(self) -> tuple[QPointF, list[float]]:
-        """Return where the peg is, and the pixel columns it is taken to: back and forth by the ruler."""
+        """Return where the peg is, and the pixel columns it is taken to, back and forth."""
         lay = self._canvas.lay
         peg = lay.item("boundary", DRAGGED).slip.center()
-        origin_m = self.documents[0].plan.boundaries[DRAGGED].position_m
-        step_m = next(step for step in (0.01, 0.02, 0.05) if step * lay.px_per_m >= 4.0)
         there = [*range(1, REACH + 1), *range(REACH - 1, -REACH - 1, -1), *range(-REACH + 1, 1)]
         steps = itertools.islice(itertools.cycle(there), WARM_UP + MOVES)
-        return peg, [lay.x(origin_m + step * step_m) for step in steps]
+        return peg, [peg.x() + step * STEP_PX for step in steps]
 
     def run(self, keys: Qt.KeyboardModifier, rounds: int) -> None:
         """Drag in each window in turn, `rounds` times; each drag is undone."""
