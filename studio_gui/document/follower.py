@@ -1,7 +1,7 @@
 """How models and panes keep up with the open plan.
 
 The rule of this module: a follower refreshes once for each state of the screen, and not at all while nobody
-looks; it then catches up when somebody does. A late one may lag behind while a gesture previews.
+looks; it then catches up when somebody does. One with a turn of its own lags behind while a gesture previews.
 """
 
 from __future__ import annotations
@@ -25,8 +25,9 @@ class Follower(QObject):
         What brings the view up to date.
     parent
         The view; it is followed for as long as that lives.
-    late
-        Whether the view may lag behind a preview, by `LATE_MS` at most.
+    turn
+        The turn in which the view follows a preview, where it may lag behind by `LATE_MS`; None to follow at
+        once.
     selection
         Whether it shows the selected sections, and follows them too.
 
@@ -41,7 +42,7 @@ class Follower(QObject):
         refresh: Callable[[], None],
         parent: QObject,
         *,
-        late: bool = False,
+        turn: int | None = None,
         selection: bool = False,
     ) -> None:
         super().__init__(parent)
@@ -50,7 +51,12 @@ class Follower(QObject):
         self._state: tuple[Worksheet, tuple[str, ...]] | None = None
         self._is_behind = False
         self._due.connect(refresh)  # not kept here, or view and follower would hold each other
-        (document.settled if late else document.shown).connect(self._hear)
+        self._turn = turn
+        if turn is None:
+            document.shown.connect(self._hear)
+        else:
+            document.settled.connect(self._hear)
+            document.turn.connect(self._hear_turn)
         if selection:
             document.selected.connect(self._hear)
 
@@ -60,6 +66,10 @@ class Follower(QObject):
         if was_behind:
             self._refresh_once()
         return was_behind
+
+    def _hear_turn(self, turn: int) -> None:
+        if turn == self._turn:
+            self._hear()
 
     def _hear(self) -> None:
         if self.is_wanted():

@@ -20,8 +20,10 @@ from studio_gui.storage.files import Fingerprint, fingerprint, read_plan, save_p
 
 Edit = Callable[[Plan], Plan]
 
-#: By how much what may lag behind a gesture does.
-LATE_MS = 80
+#: What may lag behind a gesture follows it in turns, so that no frame has to wait for all of it.
+TURNS = 3
+TURN_MS = 25
+LATE_MS = TURNS * TURN_MS
 
 
 class OpenPlan(QObject):
@@ -32,8 +34,10 @@ class OpenPlan(QObject):
     shown
         The worksheet on the screen changed: by an edit, undo, redo, a preview, or a plan being opened.
     settled
-        The same, for what may lag behind: while a gesture previews it comes `LATE_MS` after a change at most,
-        for all changes until then at once.
+        The worksheet on the screen changed, and is none of a gesture that goes on.
+    turn
+        While a gesture previews, in place of `settled`: now is the turn of those with this number to take up
+        what changed. All turns come in the `LATE_MS` after a change.
     selected
         The selected sections changed.
     refused
@@ -44,6 +48,7 @@ class OpenPlan(QObject):
 
     shown = Signal()
     settled = Signal()
+    turn = Signal(int)
     selected = Signal()
     refused = Signal(RovingLayError)
     file_changed = Signal()
@@ -55,8 +60,10 @@ class OpenPlan(QObject):
         self.undo_stack.cleanChanged.connect(self._clean_changed)
         self._late = QTimer(self)
         self._late.setSingleShot(True)
-        self._late.setInterval(LATE_MS)
-        self._late.timeout.connect(self._settle)
+        self._late.setInterval(TURN_MS)
+        self._late.timeout.connect(self._take_turn)
+        self._turn = 0
+        self._turns_left = 0
         self._is_unsettled = False
         self._plan = plan
         self._sheet = worksheet(plan)
@@ -193,14 +200,20 @@ class OpenPlan(QObject):
         if not self._is_unsettled:
             return
         if not self.is_previewing:
-            self._settle()
-        elif not self._late.isActive():
+            self._late.stop()
+            self._is_unsettled = False
+            self.settled.emit()
+            return
+        self._turns_left = TURNS
+        if not self._late.isActive():
             self._late.start()
 
-    def _settle(self) -> None:
-        self._late.stop()
-        self._is_unsettled = False
-        self.settled.emit()
+    def _take_turn(self) -> None:
+        self._turns_left -= 1
+        if self._turns_left:
+            self._late.start()
+        self._turn = (self._turn + 1) % TURNS
+        self.turn.emit(self._turn)
 
     def _clean_changed(self) -> None:
         self.file_changed.emit()

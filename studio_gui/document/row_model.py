@@ -51,6 +51,9 @@ class RowModel(QAbstractTableModel):
         Something typed into a cell was taken.
     """
 
+    #: When it follows a preview; see `Follower`.
+    turn = 1
+
     rearranged = Signal()
     refused = Signal(RovingLayError)
     accepted = Signal()
@@ -61,7 +64,7 @@ class RowModel(QAbstractTableModel):
         self._rows: list[Row] = []
         self._is_rearranging = False
         self._headings: tuple[str, ...] = ()
-        self.followers = [Follower(document, self.refresh, self, late=True)]
+        self.followers = [Follower(document, self.refresh, self, turn=self.turn)]
         self.refresh()
 
     # -- what a table of its own says ----------------------------------------------------------------------

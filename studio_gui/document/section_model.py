@@ -38,6 +38,7 @@ class SectionModel(RowModel):
     """
 
     typed = ""
+    turn = 2
 
     def __init__(self, document: OpenPlan, parent: QObject | None = None) -> None:
         self._cells = cells_of(document.sheet)

@@ -71,7 +71,7 @@ class ChecksPane(LiveWidget):
         column.setSpacing(0)
         column.addWidget(self.summary)
         column.addWidget(self._scroll, 1)
-        self._keep_up(document, self._show, late=True)
+        self._keep_up(document, self._show, turn=0)
         self._retranslate()
 
     @property

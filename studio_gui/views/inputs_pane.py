@@ -138,7 +138,7 @@ class InputsPane(LiveWidget):
         return label
 
     def _connect(self) -> None:
-        self._keep_up(self._document, self._show, late=True)
+        self._keep_up(self._document, self._show, turn=2)
         self.title.entered.connect(self._set_title)
         self.undyed.entered.connect(self._set_undyed)
         self.pieces.entered.connect(self._set_pieces)

@@ -41,10 +41,15 @@ class LiveWidget(QWidget):
         super().paintEvent(event)
 
     def _keep_up(
-        self, document: OpenPlan, refresh: Callable[[], None], *, late: bool = False, selection: bool = False
+        self,
+        document: OpenPlan,
+        refresh: Callable[[], None],
+        *,
+        turn: int | None = None,
+        selection: bool = False,
     ) -> None:
         """Have `refresh` called when the plan on the screen changes; see `Follower`."""
-        self._follower = Follower(document, refresh, self, late=late, selection=selection)
+        self._follower = Follower(document, refresh, self, turn=turn, selection=selection)
         rest_out_of_sight(self._follower, self)
 
     def _catch_up(self) -> None:

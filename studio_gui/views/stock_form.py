@@ -134,7 +134,7 @@ class StockForm(LiveWidget):
         inside.addWidget(self.message)
 
     def _connect(self) -> None:
-        self._keep_up(self._document, self.refresh, late=True)
+        self._keep_up(self._document, self.refresh, turn=2)
         self.toggle.toggled.connect(self.open_fields)
         self.name.entered.connect(self._rename)
         self.strength.entered.connect(self._change_strength)
