@@ -15,6 +15,8 @@ from studio_gui.drawing.lay_layout import SLIP_HEIGHT, TARGET, LayLayout
 from studio_gui.drawing.lay_state import Guide, LayState, Lifted
 from studio_gui.drawing.look import Look
 
+NOTE_HEIGHT = 20.0
+
 
 def paint_grips(painter: QPainter, layout: LayLayout, look: Look, state: LayState, within: Span) -> None:
     """Paint the grips of gaps between two pixel columns, and those of the folds."""
@@ -29,15 +31,18 @@ def paint_grips(painter: QPainter, layout: LayLayout, look: Look, state: LayStat
     painter.restore()
 
 
-def paint_guide(painter: QPainter, layout: LayLayout, look: Look, guide: Guide) -> None:
-    """Paint the line on which a dragged thing rests, its partner, and why it rests there."""
+def paint_guide(painter: QPainter, layout: LayLayout, look: Look, guide: Guide, tag: QRectF) -> None:
+    """Paint the line on which a dragged thing rests, its partner, and why, clear of the `tag`."""
     painter.save()
     painter.setPen(QPen(look.handle, 1.4, Qt.PenStyle.DashDotLine))
     for place_m in (guide.place_m, guide.other_m):
         if place_m is not None:
             x = round(layout.x(place_m)) + 0.5
             painter.drawLine(QPointF(x, layout.tape_start.top()), QPointF(x, layout.tape_end.bottom()))
-    paint_note(painter, layout, look, layout.x(guide.place_m), guide.words, layout.tape_end.center().y())
+    y = layout.tape_end.center().y()
+    if tag.top() - NOTE_HEIGHT < y < tag.bottom() + NOTE_HEIGHT:
+        y = layout.film.top() + SLIP_HEIGHT + NOTE_HEIGHT if tag.top() > y / 2.0 else layout.gauge.bottom()
+    paint_note(painter, layout, look, layout.x(guide.place_m), guide.words, y)
     painter.restore()
 
 
@@ -46,7 +51,7 @@ def paint_note(painter: QPainter, layout: LayLayout, look: Look, x: float, words
     font = sized(painter, 0.9, bold=True)
     width = QFontMetricsF(font).horizontalAdvance(words) + 14.0
     left = min(max(x - width / 2.0, 4.0), layout.size.width() - width - 4.0)
-    slip = QRectF(left, y - 10.0, width, 20.0)
+    slip = QRectF(left, y - NOTE_HEIGHT / 2.0, width, NOTE_HEIGHT)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(look.handle)
     painter.drawRoundedRect(slip, 3.0, 3.0)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QPointF
+from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter, QPen
 
 from studio_gui.drawing.changes import Span
@@ -48,27 +48,32 @@ def paint_on_ground(
     clip_to_pane(painter, layout, 0.0)
     paint_stains(painter, layout, look, within)
     paint_wool(painter)
+    _paint_selection(painter, layout, look, state, within)
+    paint_gauges(painter, layout, look, within)
     painter.restore()
     painter.save()
     clip_to_pane(painter, layout)
-    _paint_selection(painter, layout, look, state, within)
     paint_slips(painter, layout, look, state, within)
     paint_boundaries(painter, layout, look, state, within)
     paint_film_marks(painter, layout, look, within)
     paint_grips(painter, layout, look, state, within)
-    paint_gauges(painter, layout, look, within)
     paint_figures(painter, layout, look, within)
     painter.restore()
 
 
-def paint_in_hand(painter: QPainter, layout: LayLayout, look: Look, state: LayState, place_m: float) -> None:
-    """Paint over the lay what belongs to a gesture: lifted slips, the guide, and the place on the tape."""
+def paint_in_hand(
+    painter: QPainter, layout: LayLayout, look: Look, state: LayState, place_m: float, tag: QRectF
+) -> None:
+    """Paint over the lay what belongs to a gesture: lifted slips, the guide, and the place on the tape.
+
+    The guide's words keep clear of the `tag` that is painted afterwards.
+    """
     painter.save()
     clip_to_pane(painter, layout)
     if state.lifted is not None:
         paint_lifted(painter, layout, look, state.lifted)
     if state.guide is not None:
-        paint_guide(painter, layout, look, state.guide)
+        paint_guide(painter, layout, look, state.guide, tag)
     painter.restore()
     words = shown(LAY_LENGTH, place_m)
     paint_note(painter, layout, look, layout.x(place_m), words, layout.tape_start.top() + 2.0)

@@ -263,7 +263,7 @@ class LayCanvas(QWidget):
                 brush = self._screen.wool.lay_brush(layout, lay_in_overview(layout))
                 paint_overview(painter, layout, look, brush)
             if self.gesture is not None and self._tag is not None:
-                paint_in_hand(painter, layout, look, state, self.gesture.place_m)
+                paint_in_hand(painter, layout, look, state, self.gesture.place_m, self._tag[1])
                 paint_tag(painter, look, *self._tag)
         finally:
             painter.end()

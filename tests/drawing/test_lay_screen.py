@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from numpy.typing import NDArray
 from PySide6.QtCore import QRect, QSizeF
 from PySide6.QtGui import QImage, QPainter
 
-from studio_gui.domain.edits.boundaries import boundary_range, move_boundary, set_gap
+from studio_gui.domain.edits.boundaries import boundary_range, gap_range, move_boundary, set_gap
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
@@ -49,6 +51,10 @@ class Screen:
         return self.image.copy()
 
 
+def pixels(image: QImage) -> NDArray[np.int16]:
+    return np.frombuffer(image.constBits(), np.uint8).astype(np.int16)
+
+
 def laid(plan: Plan, view: LayView | None = None) -> LayLayout:
     return lay_layout(worksheet(plan), SIZE, view)
 
@@ -62,7 +68,8 @@ def changed(plan: Plan, data: st.DataObject) -> Plan:
         low, high = boundary_range(plan, index)
         return move_boundary(plan, index, data.draw(st.floats(low, high)))
     if what == "gap":
-        return set_gap(plan, index, data.draw(st.sampled_from([-0.02, 0.0, 0.02])))
+        low, high = gap_range(plan, index)
+        return set_gap(plan, index, data.draw(st.floats(max(low, -0.05), min(high, 0.05))))
     if what == "liquid":
         return change_section(plan, section_id, fixed_ml=data.draw(st.floats(0.0, 300.0)))
     if what == "wipe":
@@ -82,7 +89,9 @@ def test_painting_what_changed_is_as_good_as_painting_all(
     for _ in range(3):
         plan = changed(plan, data)
         shown = kept.show(laid(plan, view))
-    assert shown == Screen(ratio).show(laid(plan, view))
+    whole = Screen(ratio).show(laid(plan, view))
+    # a smooth curve that is cut may round differently in the pixels along the cut
+    assert np.abs(pixels(shown) - pixels(whole)).max() <= 2
 
 
 def test_what_is_not_touched_is_not_painted() -> None:
