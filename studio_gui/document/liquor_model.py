@@ -51,6 +51,8 @@ class LiquorRow(Row):
 class LiquorModel(RowModel):
     """Liquors as rows; see `Column`."""
 
+    moving = ("shown_jar_ml", Column.JAR)
+
     def read(self) -> Sequence[LiquorRow]:
         sheet = self.document.sheet
         jars = dict.fromkeys((liquor.id for liquor in sheet.plan.liquors), 0.0)

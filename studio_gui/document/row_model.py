@@ -8,7 +8,7 @@ go or change places. While a gesture previews, a table may lag behind by `LATE_M
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import groupby
 from typing import Any
@@ -53,6 +53,8 @@ class RowModel(QAbstractTableModel):
 
     #: When it follows a preview; see `Follower`.
     turn = 1
+    #: The field of a row that moves with every boundary, and the column that shows it.
+    moving: tuple[str, int] | None = None
 
     rearranged = Signal()
     refused = Signal(RovingLayError)
@@ -103,8 +105,17 @@ class RowModel(QAbstractTableModel):
 
         `before` and `after` are the same rows in the same order.
         """
-        whole = (0, self.columnCount() - 1)
-        return [whole if old != new else None for old, new in zip(before, after, strict=True)]
+        return [
+            None if old == new else self._changed_span(old, new)
+            for old, new in zip(before, after, strict=True)
+        ]
+
+    def _changed_span(self, before: Row, after: Row) -> tuple[int, int]:
+        if self.moving is not None:
+            name, column = self.moving
+            if replace(before, **{name: getattr(after, name)}) == after:
+                return column, column
+        return 0, self.columnCount() - 1
 
     def heading_explained(self, column: int) -> str | None:
         """Return what a column holds, for the tooltip of its heading."""

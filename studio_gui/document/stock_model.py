@@ -73,6 +73,8 @@ class StockModel(RowModel):
     `keeps_depths` says what a new strength leaves alone: the shades, or else the parts of the liquors.
     """
 
+    moving = ("shown_need_ml", Column.NEED)
+
     def __init__(self, document: OpenPlan, parent: QObject | None = None) -> None:
         self.keeps_depths = False
         super().__init__(document, parent)

@@ -127,7 +127,7 @@ class LotsPanel(LiveWidget):
         for widget in (self.add, self.message, self.told, self.proposals):
             column_of_all.addWidget(widget)
         column_of_all.addStretch(1)
-        document.shown.connect(self._reckon)
+        document.settled.connect(self._reckon)
         self.add_lot()
         self._retranslate()
 

@@ -46,7 +46,7 @@ class Proposals(LiveWidget):
             column.addWidget(tick)
         column.addWidget(self.use)
         column.addWidget(self.message)
-        document.shown.connect(self._show)
+        document.settled.connect(self._show)
         self._retranslate()
 
     def propose(self, figures: Mapping[str, float], ticked: Sequence[str]) -> None:

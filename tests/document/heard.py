@@ -9,10 +9,14 @@ from studio_gui.domain.errors import RovingLayError
 
 
 class Announced:
-    """Runs of rows that changed, and how often the layout did; what was refused, and how often accepted."""
+    """Runs of rows that changed with their columns, and how often the layout did.
+
+    Also what was refused, and how often something was accepted.
+    """
 
     def __init__(self, model: RowModel) -> None:
         self.rows: list[tuple[int, int]] = []
+        self.columns: list[tuple[int, int]] = []
         self.layouts = self.accepted = 0
         self.refused: list[RovingLayError] = []
         model.dataChanged.connect(self._on_data)
@@ -26,6 +30,7 @@ class Announced:
 
     def _on_data(self, first: QModelIndex, last: QModelIndex) -> None:
         self.rows.append((first.row(), last.row()))
+        self.columns.append((first.column(), last.column()))
 
     def _on_layout(self) -> None:
         self.layouts += 1

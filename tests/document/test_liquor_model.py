@@ -10,6 +10,7 @@ from PySide6.QtTest import QAbstractItemModelTester
 
 from studio_gui.document.liquor_model import Column, LiquorModel
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.edits.boundaries import move_boundary
 from studio_gui.domain.edits.inputs import set_bench
 from studio_gui.domain.edits.liquors import add_liquor, paint_amounts, to_depth_basis
 from studio_gui.domain.edits.sections import change_section
@@ -95,3 +96,10 @@ def test_headings_say_what_is_under_them(model: LiquorModel) -> None:
         explained = model.headerData(column, Qt.Orientation.Horizontal, Qt.ItemDataRole.ToolTipRole)
         assert explained
     assert model.headerData(Column.NAME, Qt.Orientation.Horizontal, Qt.ItemDataRole.ToolTipRole) is None
+
+
+def test_a_dragged_boundary_announces_amounts_alone(model: LiquorModel) -> None:
+    announced = Announced(model)
+    model.document.edit("", partial(move_boundary, index=1, position_m=2.2))
+    assert announced.columns
+    assert set(announced.columns) == {(Column.JAR, Column.JAR)}

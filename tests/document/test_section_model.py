@@ -326,11 +326,10 @@ def test_all_rows_are_right_when_a_drag_ends(model: SectionModel) -> None:
 
 
 def test_only_the_columns_that_show_something_else_are_announced(model: SectionModel) -> None:
-    columns: list[tuple[int, int]] = []
-    model.dataChanged.connect(lambda first, last: columns.append((first.column(), last.column())))
+    announced = Announced(model)
     document = model.document
     document.edit("", partial(move_boundary, index=0, position_m=0.7, drag="shift"))
-    assert columns == [
+    assert announced.columns == [
         (Column.TO, Column.PER_ROVING),
         (Column.FROM, Column.TO),
         (Column.FROM, Column.PER_ROVING),

@@ -13,6 +13,7 @@ from PySide6.QtTest import QAbstractItemModelTester
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.stock_model import Column, StockModel, new_dye
 from studio_gui.domain.colour.swatches import Swatch
+from studio_gui.domain.edits.boundaries import move_boundary
 from studio_gui.domain.edits.stocks import add_stock, change_stock, remove_stock
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import AcidLine
@@ -168,3 +169,10 @@ def test_a_new_dye_can_be_painted_at_once() -> None:
     dye = new_dye("k9", "New dye", "#eeeeee")
     assert dye.swatches[0].depth_pct_owf == 1.0
     assert dye.swatches[0].fibre_srgb == "#eeeeee"
+
+
+def test_a_dragged_boundary_announces_amounts_alone(model: StockModel) -> None:
+    announced = Announced(model)
+    model.document.edit("", partial(move_boundary, index=1, position_m=2.2))
+    assert announced.columns
+    assert set(announced.columns) == {(Column.NEED, Column.NEED)}
