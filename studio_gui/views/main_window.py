@@ -119,6 +119,7 @@ class MainWindow(QMainWindow):
         self.files.said.connect(self._say)
         self.choices.said.connect(self._say)
         self.full_screen.switched.connect(self._say_how_to_come_back)
+        self.docks.walked.connect(self._say)
         self._drop.dropped.connect(self.files.open_path)
         self._drop.refused.connect(self._say)
         stack = self.document.undo_stack

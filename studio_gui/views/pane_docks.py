@@ -6,7 +6,7 @@ none stays on a screen that is gone.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QByteArray, QObject, QRect, Qt
+from PySide6.QtCore import QByteArray, QObject, QRect, Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QDockWidget, QFrame, QMainWindow, QScrollArea, QTabWidget, QWidget
 
@@ -31,7 +31,15 @@ _CORNERS = (
 
 
 class PaneDocks(QObject):
-    """The docks of a window, empty until they are given their panes."""
+    """The docks of a window, empty until they are given their panes.
+
+    Signals
+    -------
+    walked
+        The keyboard went to another pane; carries its name.
+    """
+
+    walked = Signal(str)
 
     def __init__(self, window: QMainWindow, canvas: QWidget) -> None:
         super().__init__(window)
@@ -145,6 +153,7 @@ class PaneDocks(QObject):
             stop.raise_()
         stop.window().activateWindow()
         _entry(stop).setFocus(Qt.FocusReason.OtherFocusReason)
+        self.walked.emit(stop.windowTitle() if isinstance(stop, QDockWidget) else self.tr("Lay"))
 
     def _dock(self, name: str, *, scrolls: bool = False) -> QDockWidget:
         dock = QDockWidget(self._window)

@@ -152,6 +152,7 @@ def test_f6_walks_every_pane_and_back(window: MainWindow) -> None:
         press_f6()
         walked.append(stop(window))
     assert walked == ["table", "stocks", "inputs", "section", "checks", "canvas"]
+    assert window.statusBar().currentMessage() == "Lay", "it is said which pane, for those that look alike"
     press_f6(Qt.KeyboardModifier.ShiftModifier)
     assert stop(window) == "checks"
 
