@@ -76,8 +76,8 @@ class LadderDialog(QDialog):
         self.strip = StepStrip()
         self.message = MessageLabel()
         self.make = QPushButton()
-        self.make.setDefault(True)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        buttons.button(QDialogButtonBox.StandardButton.Cancel).setAutoDefault(False)
         buttons.addButton(self.make, QDialogButtonBox.ButtonRole.AcceptRole)
         self._buttons = buttons
         self._lay_out()
@@ -116,6 +116,9 @@ class LadderDialog(QDialog):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        if enter and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.accept()  # from the line too, where Enter alone begins the next step
+            return
         if enter and isinstance(self.focusWidget(), EntryField):
             return  # it took the value that was typed; what comes of it is to be seen first
         super().keyPressEvent(event)
@@ -130,6 +133,7 @@ class LadderDialog(QDialog):
         self.called_name.setMinimumWidth(max(label.sizeHint().width() for label in labels))
         self.called.setToolTip(self.tr("Sections and liquors are called so, with a number behind"))
         self.make.setText(self.tr("&Make the sections"))
+        self.make.setToolTip(self.tr("From any field: Ctrl+Enter"))
         call(self.strip, self.tr("Steps as they will be"))
         self.place.show_text(self._place_words())
         self._refresh()
@@ -175,6 +179,7 @@ class LadderDialog(QDialog):
         else:
             self.strip.show_steps(self._document.sheet, self._first, self._new_last())
         self.make.setEnabled(not (words or hint))
+        self.make.setDefault(True)  # which Qt takes from a button while it is disabled
 
     def _new_last(self) -> int:
         """Return the index of the run's last section in the plan that is shown."""

@@ -130,8 +130,9 @@ def _shown(sheet: Worksheet, index: int) -> StepShown:
     plan, figures = sheet.plan, sheet.figures
     columns = {stock.id: column for column, stock in enumerate(plan.stocks)}
     used = plan.liquor(plan.sections[index].liquor_id).stock_ids
+    amounts = [float(figures.amounts_ml[index, columns[stock_id]]) for stock_id in used]
     lines = (
-        shown_amounts(float(figures.amounts_ml[index, columns[stock_id]]) for stock_id in used),
+        shown_amounts(amounts, most_decimals=1),
         shown_briefly(VOLUME, float(figures.liquid_ml[index])),
         shown(DEPTH, float(figures.depth_in_all_pct_owf[index])),
         shown_briefly(LAY_LENGTH, figures.length_m(index)),

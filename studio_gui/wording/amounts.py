@@ -53,14 +53,14 @@ def amount_terms(text: str) -> list[str]:
     return _BETWEEN.split(text)
 
 
-def shown_amounts(amounts_ml: Iterable[float], tongue: Tongue = TRANSLATED) -> str:
-    """Return the line of amounts, each with at most two decimals.
+def shown_amounts(amounts_ml: Iterable[float], tongue: Tongue = TRANSLATED, *, most_decimals: int = 2) -> str:
+    """Return the line of amounts, each with no more decimals than it needs.
 
     >>> from studio_gui.wording.translation import ENGLISH
     >>> shown_amounts((12.0, 37.5), ENGLISH)
     '12 + 37.5'
     """
-    return " + ".join(shown_number_briefly(amount, 2, tongue) for amount in amounts_ml)
+    return " + ".join(shown_number_briefly(amount, most_decimals, tongue) for amount in amounts_ml)
 
 
 def _amount(term: str, text: str, tongue: Tongue) -> float:

@@ -110,6 +110,22 @@ def test_by_keys_alone(dialog: LadderDialog, document: OpenPlan) -> None:
     assert [section.fixed_ml for section in document.plan.sections[1:3]] == [30.0, 30.0]
 
 
+def test_control_enter_lays_it_from_the_line(dialog: LadderDialog, document: OpenPlan) -> None:
+    write(dialog, "10+20\n20+10")
+    QTest.keyClick(dialog.ladder.line, ENTER, CONTROL)
+    assert not dialog.isVisible()
+    assert len(document.plan.sections) == 4
+
+
+def test_enter_lays_it_from_a_field_and_never_calls_it_off(dialog: LadderDialog, document: OpenPlan) -> None:
+    type_into(dialog.called, "Tide")
+    assert dialog.isVisible(), "there is nothing to lay yet"
+    write(dialog, "10+20, 20+10")
+    type_into(dialog.called, "Ebb")
+    assert not dialog.isVisible()
+    assert [section.name for section in document.plan.sections[1:3]] == ["Ebb 1", "Ebb 2"]
+
+
 def test_esc_leaves_the_plan_and_the_screen_as_they_were(dialog: LadderDialog, document: OpenPlan) -> None:
     before = document.sheet
     write(dialog, QUARTERS)
