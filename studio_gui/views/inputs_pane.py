@@ -225,7 +225,7 @@ class InputsPane(LiveWidget):
         """The window of measurements, made when it is first wanted; it keeps what was entered."""
         from studio_gui.views.measuring_dialog import MeasuringDialog  # noqa: PLC0415  (few need it at once)
 
-        dialog = MeasuringDialog(self._document, self)
+        dialog = MeasuringDialog(self._document, self.window())  # beside the panes, which forget refusals
         dialog.taken.connect(self._remember_measured)
         return dialog
 

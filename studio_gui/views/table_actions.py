@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QMenu, QMessageBox
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.document.section_model import SectionModel
 from studio_gui.document.section_rows import Column
+from studio_gui.domain.edits.boundaries import set_section_length
 from studio_gui.domain.edits.lengths import fill_factor, run_at_lengths, run_for, sections_from_lengths
 from studio_gui.domain.edits.order import paint_with
 from studio_gui.domain.edits.sections import follow_fibre
@@ -118,6 +119,10 @@ class TableActions(QObject):
             self._model.refused.emit(problem)
             return
         plan, chosen = self._document.plan, self._chosen()
+        if len(lengths) == len(chosen) == 1:
+            edit = partial(set_section_length, index=chosen[0], length_m=lengths[0])
+            self._apply(self.tr("Set length"), edit, lengths, 1.0)
+            return
         run = run_for(plan, chosen, len(lengths))
         if run is None:
             self._offer_sections(lengths)
@@ -135,7 +140,7 @@ class TableActions(QObject):
         box.setWindowTitle(self.tr("Paste lengths"))
         box.setText(lengths_do_not_fit(count, sections, len(self._chosen())))
         box.setInformativeText(sections_could_be_made(count, sections))
-        make = box.addButton(self.tr("&Make {0} sections").format(count), QMessageBox.ButtonRole.AcceptRole)
+        make = box.addButton(self.tr("&Make sections of it"), QMessageBox.ButtonRole.AcceptRole)
         leave = box.addButton(QMessageBox.StandardButton.Cancel)
         box.setDefaultButton(leave)
         box.exec()

@@ -14,12 +14,12 @@ FACTOR_DECIMALS = 4
 
 
 def lengths_taken(count: int, factor: float, tongue: Tongue = TRANSLATED) -> str:
-    """Return what pasted lengths did: "5 lengths taken, each multiplied by 0.9524 to fill the lay."."""
+    """Return what pasted lengths did: how many were taken, and by what they were multiplied."""
     scaled = shown_number_briefly(factor, FACTOR_DECIMALS, tongue)
     if scaled == "1":
-        return tongue.translate("Pasted", "{count} lengths taken as they are.").format(count=count)
+        return tongue.translate("Pasted", "Lengths taken as they are: {count}.").format(count=count)
     return tongue.translate(
-        "Pasted", "{count} lengths taken, each multiplied by {factor} to fill the place they are for."
+        "Pasted", "Lengths taken: {count}, each multiplied by {factor} to fill the place they are for."
     ).format(count=count, factor=scaled)
 
 
@@ -27,11 +27,10 @@ def lengths_do_not_fit(count: int, sections: int, chosen: int, tongue: Tongue = 
     """Return how many lengths were found, and how many are needed."""
     if 1 < chosen < sections:
         return tongue.translate(
-            "Pasted",
-            "{count} lengths were found. The chosen sections need {chosen}, and all of them {sections}.",
+            "Pasted", "Lengths found: {count}. Needed: {chosen} for the chosen sections, {sections} for all."
         ).format(count=count, chosen=chosen, sections=sections)
     return tongue.translate(
-        "Pasted", "{count} lengths were found, and {sections} sections need one each."
+        "Pasted", "Lengths found: {count}. Needed: {sections}, one for each section."
     ).format(count=count, sections=sections)
 
 
@@ -39,11 +38,15 @@ def sections_could_be_made(count: int, sections: int, tongue: Tongue = TRANSLATE
     """Return what making sections from the list would do."""
     if count > sections:
         return tongue.translate(
-            "Pasted", "Make {count} sections of it? The order of the liquors begins anew after the last."
-        ).format(count=count)
+            "Pasted",
+            "Sections can be made of the list. The order of the liquors then begins anew after the last"
+            " section.",
+        )
     return tongue.translate(
-        "Pasted", "Make {count} sections of it? The first keep their liquors, the last {gone} are taken out."
-    ).format(count=count, gone=sections - count)
+        "Pasted",
+        "Sections can be made of the list. The first then keep their liquors, and the last {gone} are taken"
+        " out.",
+    ).format(gone=sections - count)
 
 
 def not_taken(typed: str, sentence: str, tongue: Tongue = TRANSLATED) -> str:

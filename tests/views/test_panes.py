@@ -22,6 +22,7 @@ from studio_gui.drawing.look import contrast, look_for
 from studio_gui.views.checks_pane import ChecksPane
 from studio_gui.views.inputs_pane import InputsPane
 from studio_gui.views.labels import TonedLabel
+from studio_gui.views.panes import Panes
 from studio_gui.views.section_pane import SectionPane
 from studio_gui.views.section_table import SectionTable
 from studio_gui.views.stocks_pane import StocksPane
@@ -210,3 +211,17 @@ def test_many_rows_come_and_go(qtbot: QtBot) -> None:
 
 def _other(_: Plan, other: Plan) -> Plan:
     return other
+
+
+def test_what_a_measurement_says_outlasts_another_selection(document: OpenPlan, qtbot: QtBot) -> None:
+    window = QWidget()
+    panes = Panes(document, window)
+    panes.inputs.setParent(window)
+    shown(window, qtbot)
+    panel = panes.inputs.measuring.weighings
+    for field, grams in zip(panel.fields.values(), (10.0, 20.0, 45.0, 52.0), strict=True):
+        field.entered.emit(grams)
+    said = panel.hint.text()
+    document.select("s2")
+    assert said
+    assert panel.hint.text() == said

@@ -172,15 +172,22 @@ def test_pasted_lengths_fill_the_lay_and_the_factor_is_said(table: SectionTable,
     paste(table, "80 cm\n0,8 m\n31.5 in\n79,99 cm")
     assert lengths_m(document.plan) == pytest.approx([1.0] * 4, abs=2e-4)
     assert steps(document) == ["Paste lengths"]
-    assert table.note.text().startswith("4 lengths taken, each multiplied by 1.25")
+    assert table.note.text().startswith("Lengths taken: 4, each multiplied by 1.25")
     paste(table, "1 m; 50; 50; 2 m")
-    assert table.note.text() == "4 lengths taken as they are."
+    assert table.note.text() == "Lengths taken as they are: 4."
 
 
 def test_a_selected_run_is_filled_when_the_list_fits_it(table: SectionTable, document: OpenPlan) -> None:
     document.select("s2", "s3")
     paste(table, "50\t150")
     assert document.plan.edges_m == pytest.approx((0.0, 1.0, 1.5, 3.0, 4.0))
+
+
+def test_one_length_for_one_section_is_its_length(table: SectionTable, document: OpenPlan) -> None:
+    click_cell(table.view, 1, Column.NAME)
+    paste(table, "80 cm")
+    assert document.plan.edges_m == pytest.approx((0.0, 1.0, 1.8, 3.0, 4.0))
+    assert steps(document) == ["Set length"]
 
 
 def test_what_is_no_list_is_said_and_nothing_changes(table: SectionTable, document: OpenPlan) -> None:
@@ -199,7 +206,7 @@ def test_more_or_fewer_lengths_are_said_and_nothing_is_made_unasked(
 ) -> None:
     with answering(cancel) as said:
         paste(table, "80; 80; 80; 80; 80")
-    assert said == ["5 lengths were found, and 4 sections need one each."]
+    assert said == ["Lengths found: 5. Needed: 4, one for each section."]
     assert steps(document) == []
 
 

@@ -9,25 +9,23 @@ from studio_gui.wording.translation import ENGLISH
 
 
 def test_the_factor_is_said_where_there_is_one() -> None:
-    assert lengths_taken(5, 1.0, ENGLISH) == "5 lengths taken as they are."
-    assert lengths_taken(5, 1.0 + 1e-7, ENGLISH) == "5 lengths taken as they are."
+    assert lengths_taken(5, 1.0, ENGLISH) == "Lengths taken as they are: 5."
+    assert lengths_taken(5, 1.0 + 1e-7, ENGLISH) == "Lengths taken as they are: 5."
     assert lengths_taken(5, 20.0 / 21.0, ENGLISH) == (
-        "5 lengths taken, each multiplied by 0.9524 to fill the place they are for."
+        "Lengths taken: 5, each multiplied by 0.9524 to fill the place they are for."
     )
 
 
 def test_what_was_found_and_what_is_needed() -> None:
-    assert lengths_do_not_fit(7, 5, 1, ENGLISH) == "7 lengths were found, and 5 sections need one each."
+    assert lengths_do_not_fit(7, 5, 1, ENGLISH) == "Lengths found: 7. Needed: 5, one for each section."
     assert lengths_do_not_fit(7, 5, 2, ENGLISH) == (
-        "7 lengths were found. The chosen sections need 2, and all of them 5."
+        "Lengths found: 7. Needed: 2 for the chosen sections, 5 for all."
     )
 
 
 def test_what_making_sections_would_do() -> None:
-    assert sections_could_be_made(7, 5, ENGLISH).startswith("Make 7 sections of it? The order of the liquors")
-    assert sections_could_be_made(3, 5, ENGLISH) == (
-        "Make 3 sections of it? The first keep their liquors, the last 2 are taken out."
-    )
+    assert "begins anew" in sections_could_be_made(7, 5, ENGLISH)
+    assert "the last 2 are taken out" in sections_could_be_made(3, 5, ENGLISH)
 
 
 @pytest.mark.parametrize(

@@ -21,7 +21,7 @@ from studio_gui.domain.sections import Boundary, Section
 def run_for(plan: Plan, chosen: Collection[int], count: int) -> tuple[int, int] | None:
     """Return the first and last section that `count` lengths are meant for; None where they fit nothing.
 
-    They are for the run of several sections that are chosen, or for one alone, or else for the whole lay.
+    They are for the run of sections that are chosen, or else for the whole lay.
     """
     first, last = min(chosen, default=0), max(chosen, default=0)
     if count == len(chosen) == last - first + 1:
