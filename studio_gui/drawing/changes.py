@@ -9,7 +9,7 @@ import numpy as np
 
 from studio_gui.domain.figures import SectionFigures
 from studio_gui.drawing.lay_layout import LayLayout
-from studio_gui.drawing.troughs import is_outline
+from studio_gui.drawing.troughs import in_trouble, is_outline
 
 Span = tuple[float, float]
 
@@ -47,16 +47,11 @@ def changed_span(before: LayLayout, after: LayLayout) -> Span | None:
     margin = REACH_PX + wicking_px
     low = min(before.edges_x[first], after.edges_x[first]) - margin
     high = max(before.edges_x[last + 1], after.edges_x[last + 1]) + margin
-    if is_outline(after) and _in_trouble(before) != _in_trouble(after):
+    if is_outline(after) and in_trouble(before.sheet.figures) != in_trouble(after.sheet.figures):
         low = 0.0  # they are counted in the margin
     if low < 0.0 and high > everything[1]:
         return everything
     return low, high
-
-
-def _in_trouble(layout: LayLayout) -> tuple[int, int]:
-    figures = layout.sheet.figures
-    return int(figures.over.sum()), int(figures.under.sum())
 
 
 def _is_comparable(before: LayLayout, after: LayLayout) -> bool:

@@ -18,7 +18,7 @@ from studio_gui.drawing.fonts import sized
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.marks import paint_saturation, paint_undyed
-from studio_gui.drawing.troughs import is_outline, showing
+from studio_gui.drawing.troughs import in_trouble, is_outline, showing
 from studio_gui.wording.quantities import MASS, VOLUME, WETNESS, shown, shown_bare
 from studio_gui.wording.translation import TRANSLATED, translate
 
@@ -89,8 +89,7 @@ def paint_figures_heading(painter: QPainter, layout: LayLayout, look: Look) -> N
         painter.drawText(room, side, VOLUME.shown_in(TRANSLATED)[0])
         painter.restore()
         return
-    over = int(figures.over.sum())
-    under = int((figures.under & figures.painted & ~figures.over).sum())
+    over, under = in_trouble(figures)
     rows = (
         (over, "over", translate("LayPicture", "{0} over"), look.over),
         (under, "under", translate("LayPicture", "{0} under"), look.under),

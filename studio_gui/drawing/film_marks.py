@@ -36,6 +36,7 @@ BROKEN_AWAY = 2.5  # px from the wool to the broken outline
 LEAST_GAP_FIGURE = 24.0  # px: the width of a narrower gap is not written
 BAND_HEIGHT = 7.0
 NARROWEST_OVERLAP = 8.0  # px: a narrower one has stripes, but no threads
+LEAST_CLOTH_ROOM = 20.0  # px: narrower bands are marked by their hatch alone
 NARROWEST_DRY = 6.0  # px: the strands of narrower sections have no broken lines
 
 
@@ -164,10 +165,11 @@ def _paint_wiped(painter: QPainter, layout: LayLayout, look: Look, which: Iterab
         bands.append(QRectF(left + 1.0, top, max(right - left - 2.0, 1.0), bottom - top))
     fill_tiled(painter, "cross", look.film_edge, layout.film.bottomLeft(), bands)
     for band in bands:
-        if band.width() >= 20.0:
+        seen = band & layout.pane
+        if seen.width() >= LEAST_CLOTH_ROOM:
             side = FILM_FOOT - 2.0
-            middle = max(min(band.center().x(), layout.pane.right()), layout.pane.left())
-            plate = QRectF(middle - side / 2.0 - 1.0, layout.film.bottom() - side - 1.0, side + 2.0, side)
+            left = seen.center().x() - side / 2.0 - 1.0
+            plate = QRectF(left, layout.film.bottom() - side - 1.0, side + 2.0, side)
             painter.fillRect(plate, look.film)
             paint_wipe(painter, plate.adjusted(1.0, 0.0, -1.0, 0.0), look)
 

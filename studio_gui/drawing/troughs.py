@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from studio_gui.domain.figures import SectionFigures
 from studio_gui.drawing.lay_layout import GAUGE_GAP, LayLayout
 
 WALL_SHARE = 0.03  # of a section's width, left free on either side of its trough
@@ -114,3 +115,9 @@ def bulge(layout: LayLayout, trough: Trough) -> tuple[float, bool]:
     spread = trough.width + 2.0 * overhang(trough)
     height = trough.free * layout.px_per_ml_per_g * trough.width / spread
     return min(height, HIGHEST_BULGE), height > HIGHEST_BULGE
+
+
+def in_trouble(figures: SectionFigures) -> tuple[int, int]:
+    """Return how many sections run over, and in how many others the core may stay white."""
+    under = figures.under & figures.painted & ~figures.over
+    return int(figures.over.sum()), int(under.sum())
