@@ -261,8 +261,9 @@ def _place_m(key: Key, plan: Plan) -> float | None:
     return manner.slide.place_m(plan, index) if manner.slide and index < manner.count(plan) else None
 
 
-def _make(_class_name: str, thing: QObject) -> QAccessibleInterface | None:
-    voice = getattr(thing, "voice", None)
+def _make(class_name: str, thing: QObject) -> QAccessibleInterface | None:
+    # by its name first: of other classes Qt may ask for what is half made or half deleted
+    voice = getattr(thing, "voice", None) if class_name == "LayCanvas" else None
     canvas = voice.canvas if isinstance(voice, LayVoice) else None
     return LayRoot(canvas) if canvas is thing and canvas is not None else None
 
