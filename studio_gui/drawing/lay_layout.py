@@ -34,11 +34,12 @@ FIGURES_GAP = 6.0
 FIGURES_HEIGHT = 64.0
 OVERVIEW_HEIGHT = 12.0
 OVERVIEW_ROOM = OVERVIEW_HEIGHT + 10.0
-GAUGE_PX_PER_ML_PER_G = 34.0
-HIGHEST_GAUGE = 140.0
+GAUGE_PX_PER_ML_PER_G = 34.0  # in pictures for files
+LARGEST_PX_PER_ML_PER_G = 50.0  # on the canvas, where there is room
+HIGHEST_GAUGE = 200.0
 LOWEST_GAUGE = 40.0
 GAUGE_SHARE = 0.38  # of the room that strands and gauges have together
-TALLEST_STRAND = 76.0  # on the canvas, where there is room
+TALLEST_STRAND = 96.0  # on the canvas, where there is room
 PICTURE_STRAND = 34.0  # in pictures for files
 THINNEST_STRAND = 9.0
 TARGET = 24.0  # smallest thing to aim at, px
@@ -303,7 +304,7 @@ def picture_size(sheet: Worksheet, width: float) -> QSizeF:
     """Return the size of a picture of `width` in which every roving and gauge is drawn at full thickness."""
     plan = sheet.plan
     strands = _strands_height(PICTURE_STRAND, plan.fibre.rovings, plan.lay.passes)
-    return QSizeF(width, _FIXED_HEIGHT + strands + _full_gauge(sheet))
+    return QSizeF(width, _FIXED_HEIGHT + strands + _full_gauge(sheet, GAUGE_PX_PER_ML_PER_G))
 
 
 def pass_gap(strand_height: float) -> float:
@@ -316,14 +317,14 @@ def roving_gap(strand_height: float) -> float:
     return max(3.0, strand_height * 0.45)
 
 
-def _full_gauge(sheet: Worksheet) -> float:
-    return min(GAUGE_PX_PER_ML_PER_G * sheet.plan.liquid.limit_ml_per_g, HIGHEST_GAUGE)
+def _full_gauge(sheet: Worksheet, px_per_ml_per_g: float) -> float:
+    return min(px_per_ml_per_g * sheet.plan.liquid.limit_ml_per_g, HIGHEST_GAUGE)
 
 
 def _gauge_height(room: float, sheet: Worksheet, strands_at_most: float) -> float:
     """Return the height of the troughs: their share of the room, and what the strands leave of it."""
     wanted = max(GAUGE_SHARE * room, room - strands_at_most)
-    return max(min(wanted, _full_gauge(sheet)), LOWEST_GAUGE)
+    return max(min(wanted, _full_gauge(sheet, LARGEST_PX_PER_ML_PER_G)), LOWEST_GAUGE)
 
 
 def _strands_height(height: float, rovings: int, passes: int) -> float:

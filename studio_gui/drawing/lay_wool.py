@@ -6,16 +6,20 @@ Until the maps of a new size or view are there, the old picture is stretched ove
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QBrush, QPainter
 
 from studio_gui.drawing.changes import Span
 from studio_gui.drawing.colour_row import ColourRow, lay_brush
-from studio_gui.drawing.fibre.maps import FibreMaps
-from studio_gui.drawing.fibre.picture import WoolPicture, fibre_place
-from studio_gui.drawing.fibre.place import FibrePlace
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.wool import paint_strands
+
+if TYPE_CHECKING:
+    from studio_gui.drawing.fibre.maps import FibreMaps
+    from studio_gui.drawing.fibre.picture import WoolPicture
+    from studio_gui.drawing.fibre.place import FibrePlace
 
 
 class LayWool:
@@ -24,14 +28,22 @@ class LayWool:
     def __init__(self) -> None:
         self._layout: LayLayout | None = None
         self._ratio = 0.0
-        self._place: FibrePlace | None = None
         self._picture: WoolPicture | None = None
+        self._fits = False  # whether the picture was made for the place where the strands lie now
         self._row: ColourRow | None = None
 
     @property
+    def lacks_fibre(self) -> bool:
+        """Whether the maps of the place where the strands lie now are not there yet."""
+        return self._layout is not None and not self._fits
+
     def wanted(self) -> FibrePlace | None:
-        """The place whose fibre maps are not there yet, None where nothing is wanted."""
-        return None if self._picture is not None and self._picture.place == self._place else self._place
+        """Return the place whose fibre maps are not there yet, None where nothing is wanted."""
+        from studio_gui.drawing.fibre.picture import fibre_place  # noqa: PLC0415  (the first paint does without)
+
+        if self._layout is None or self._fits:
+            return None
+        return fibre_place(self._layout, self._ratio)
 
     def follow(self, layout: LayLayout, device_pixel_ratio: float, changed: Span | None) -> None:
         """Take up another layout, of which at most the pixel columns `changed` differ from the last one.
@@ -43,12 +55,10 @@ class LayWool:
             return
         same_place = last is not None and _is_same_place(last, layout) and self._ratio == device_pixel_ratio
         self._layout, self._ratio = layout, device_pixel_ratio
-        if not same_place:
-            self._place = fibre_place(layout, device_pixel_ratio)
+        self._fits = self._fits and same_place
         within = changed if same_place else None
-        if self._picture is not None and self.wanted is None:
+        if self._picture is not None and self._fits:
             self._picture.show(layout, within)
-            self._row = None
         elif self._row is not None and within is not None:
             self._row.refresh(layout, within)
         else:
@@ -56,20 +66,22 @@ class LayWool:
 
     def adopt(self, maps: FibreMaps) -> bool:
         """Paint with fibre from now on, if these are the maps that are wanted; tell whether they are."""
-        if self._layout is None or maps.place != self.wanted:
+        from studio_gui.drawing.fibre.picture import WoolPicture  # noqa: PLC0415  (the first paint does without)
+
+        if self._layout is None or maps.place != self.wanted():
             return False
         self._picture = WoolPicture(self._layout, maps)
         self._picture.show(self._layout)
-        self._row = None
+        self._fits, self._row = True, None
         return True
 
     def paint(self, painter: QPainter, layout: LayLayout, area: QRectF) -> None:
         """Paint the part in `area` of the strands of the layout last taken up."""
-        if self._row is None:
-            if self._picture is not None:
-                self._picture.draw_part(painter, area)
+        if self._picture is not None and self._fits:
+            self._picture.draw_part(painter, area)
             return
-        paint_strands(painter, layout, self._row.brush())
+        if self._row is not None:
+            paint_strands(painter, layout, self._row.brush())
         stretched = None if self._picture is None else self._picture.area_in(layout)
         if self._picture is not None and stretched is not None:
             self._picture.draw(painter, stretched)

@@ -256,7 +256,7 @@ class LayCanvas(QWidget):
             layout, look = self.lay, look_for(self.palette())
             state = self._state()
             self._screen.wool.follow(layout, self.devicePixelRatioF(), None)
-            if self._screen.wool.wanted is not None:
+            if self._screen.wool.lacks_fibre:
                 self._comb_soon.start()
             self._screen.paint(painter, layout, look, state, event.rect())
             if is_overview_shown(layout) and event.rect().bottom() >= layout.overview.top() - 2.0:
@@ -287,7 +287,7 @@ class LayCanvas(QWidget):
 
     def _comb(self) -> None:
         """Have the fibre made that is wanted now; what was asked for before is dropped."""
-        wanted = self._screen.wool.wanted
+        wanted = self._screen.wool.wanted()
         if wanted is not None:
             from studio_gui.drawing.fibre.maps import fibre_maps  # noqa: PLC0415  (the first paint does without)
 
@@ -296,7 +296,7 @@ class LayCanvas(QWidget):
     def _combed(self, maps: FibreMaps) -> None:
         if self._screen.wool.adopt(maps):
             self._repaint()
-        elif self._screen.wool.wanted is not None:
+        elif self._screen.wool.lacks_fibre:
             self._comb_soon.start()
 
     def _adorn(self) -> None:

@@ -30,9 +30,8 @@ from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, ex
 from studio_gui.views.liquor_grid import AmountsField, LiquorGrid
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.undo_note import UndoNote
-from studio_gui.wording.amounts import shown_amounts
+from studio_gui.wording.amounts import shown_amounts, shown_total
 from studio_gui.wording.naming import one_line
-from studio_gui.wording.quantities import VOLUME, shown_briefly
 
 
 class LiquorEditor(LiveWidget):
@@ -83,7 +82,7 @@ class LiquorEditor(LiveWidget):
         names = [sheet.plan.stock(one).name for one in liquor.stock_ids]
         self.line.set_amounts(amounts, names)
         self.line.setEnabled(bool(names))
-        self.total.show_text("= " + shown_briefly(VOLUME, sum(amounts)))
+        self.total.show_text("= " + shown_total(amounts))
         self._show_line_names(names)
         self._show_line_meaning(liquor)
         self.grid.show_liquor(sheet, index, amounts)

@@ -70,3 +70,13 @@ def _amount(term: str, text: str, tongue: Tongue) -> float:
     if value < 0.0:
         raise InvalidPlan("negative-amount", value=value)
     return checked("fixed_ml", value)
+
+
+def shown_total(amounts_ml: Iterable[float], tongue: Tongue = TRANSLATED) -> str:
+    """Return the sum of a line of amounts in millilitres, as the line is, in every system of units.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> shown_total((12.0, 38.0), ENGLISH)
+    '50 ml'
+    """
+    return f"{shown_number_briefly(sum(amounts_ml), 1, tongue)} {VOLUME.metric}"
