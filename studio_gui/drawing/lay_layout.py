@@ -253,13 +253,22 @@ class LayLayout:
 _SECTION_THEN_BOUNDARY: tuple[ItemKind, ...] = ("section", "boundary")
 
 
-def lay_layout(sheet: Worksheet, size: QSizeF, view: LayView | None = None) -> LayLayout:
-    """Lay out `sheet` in `size` as `view` looks at it: as many rovings as fit at a readable thickness."""
+def lay_layout(
+    sheet: Worksheet,
+    size: QSizeF,
+    view: LayView | None = None,
+    most_px_per_ml_per_g: float = LARGEST_PX_PER_ML_PER_G,
+) -> LayLayout:
+    """Lay out `sheet` in `size` as `view` looks at it: as many rovings as fit at a readable thickness.
+
+    The gauges take their share of the height, up to `most_px_per_ml_per_g`.
+    """
     view = view or LayView()
     plan = sheet.plan
     room = max(size.height() - _FIXED_HEIGHT, LOWEST_GAUGE)
     shown = 1 if view.one_roving else plan.fibre.rovings
-    gauge_height = _gauge_height(room, sheet, _strands_height(TALLEST_STRAND, shown, plan.lay.passes))
+    strands_at_most = _strands_height(TALLEST_STRAND, shown, plan.lay.passes)
+    gauge_height = _gauge_height(room, _full_gauge(sheet, most_px_per_ml_per_g), strands_at_most)
     strands_room = room - gauge_height
     height = _strand_height(strands_room, shown, plan.lay.passes)
     if height < THINNEST_STRAND:
@@ -321,10 +330,10 @@ def _full_gauge(sheet: Worksheet, px_per_ml_per_g: float) -> float:
     return min(px_per_ml_per_g * sheet.plan.liquid.limit_ml_per_g, HIGHEST_GAUGE)
 
 
-def _gauge_height(room: float, sheet: Worksheet, strands_at_most: float) -> float:
+def _gauge_height(room: float, at_most: float, strands_at_most: float) -> float:
     """Return the height of the troughs: their share of the room, and what the strands leave of it."""
     wanted = max(GAUGE_SHARE * room, room - strands_at_most)
-    return max(min(wanted, _full_gauge(sheet, LARGEST_PX_PER_ML_PER_G)), LOWEST_GAUGE)
+    return max(min(wanted, at_most), LOWEST_GAUGE)
 
 
 def _strands_height(height: float, rovings: int, passes: int) -> float:

@@ -11,14 +11,14 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import partial
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRect, QSizeF
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRect
 from PySide6.QtGui import QFont, QFontDatabase, QImage, QImageWriter, QPaintDevice, QPainter
 from PySide6.QtSvg import QSvgGenerator
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.fibre.picture import fibre_picture
-from studio_gui.drawing.lay_layout import LayLayout, lay_layout, picture_size
+from studio_gui.drawing.lay_layout import GAUGE_PX_PER_ML_PER_G, LayLayout, lay_layout, picture_size
 from studio_gui.drawing.lay_picture import paint_lay
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import LIGHT
@@ -96,7 +96,8 @@ def _description(sheet: Worksheet) -> str:
 
 def _layout(sheet: Worksheet, width: int) -> LayLayout:
     size = picture_size(sheet, float(width))
-    return lay_layout(sheet, QSizeF(size.width(), min(round(size.height()), GREATEST_HEIGHT)))
+    size.setHeight(min(round(size.height()), GREATEST_HEIGHT))
+    return lay_layout(sheet, size, most_px_per_ml_per_g=GAUGE_PX_PER_ML_PER_G)
 
 
 @contextmanager
