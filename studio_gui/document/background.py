@@ -3,12 +3,17 @@
 The rule of this module: the newest request wins, and the working thread never touches a Qt object. The owner
 looks by itself, from its own timer, whether the work is done; so an owner that goes away meanwhile is simply
 not there to look.
+
+While work runs, Python's automatic collection rests. It runs on whatever thread happens to allocate, and Qt's
+objects may only be destroyed on the thread of the window.
 """
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
+from functools import lru_cache, partial
 from typing import ParamSpec, TypeVar
 
 from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
@@ -17,6 +22,35 @@ _LOOK_EVERY_MS = 15
 
 P = ParamSpec("P")
 T = TypeVar("T")
+
+
+class _Rest(QObject):
+    """Lets the automatic collection rest until all work is done, whether or not anybody wants its result."""
+
+    def __init__(self) -> None:
+        super().__init__(QCoreApplication.instance())
+        self._running: list[Future[object]] = []
+        self._timer = QTimer(self)
+        self._timer.setInterval(_LOOK_EVERY_MS)
+        self._timer.timeout.connect(self._look)
+
+    def during(self, begin: Callable[[], Future[object]]) -> Future[object]:
+        """Begin some work with the collection at rest."""
+        gc.disable()
+        self._running.append(begin())
+        self._timer.start()
+        return self._running[-1]
+
+    def _look(self) -> None:
+        self._running = [future for future in self._running if not future.done()]
+        if not self._running:
+            self._timer.stop()
+            gc.enable()
+
+
+@lru_cache(maxsize=1)
+def _rest() -> _Rest:
+    return _Rest()
 
 
 class LatestRun(QObject):
@@ -54,7 +88,7 @@ class LatestRun(QObject):
         self._drop()
         if self._thread is None:
             self._thread = ThreadPoolExecutor(max_workers=1, thread_name_prefix="latest-run")
-        self._future = self._thread.submit(function, *arguments, **named)
+        self._future = _rest().during(partial(self._thread.submit, function, *arguments, **named))
         self._timer.start()
 
     def stop(self) -> None:

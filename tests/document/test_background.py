@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import subprocess
 import sys
 import threading
@@ -125,3 +126,21 @@ print("ended")
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
     assert done.stdout == "ended\n"
     assert done.stderr == ""
+
+
+def test_the_collection_rests_while_work_runs_and_no_longer(qtbot: QtBot) -> None:
+    run = LatestRun()
+    let_go = threading.Event()
+    seen: list[bool] = []
+
+    def work() -> None:
+        seen.append(gc.isenabled())
+        let_go.wait(10.0)
+
+    run.ask(work)
+    qtbot.waitUntil(lambda: seen == [False])
+    run.stop()  # nobody wants the result any more, but the work still runs
+    qtbot.wait(60)
+    assert not gc.isenabled()
+    let_go.set()
+    qtbot.waitUntil(gc.isenabled)
