@@ -78,7 +78,8 @@ def with_acid_line(
     mean_acid = np.divide(replaced_acid, room_ml, out=np.zeros_like(room_ml), where=room_ml > 0.0)
     gain = acid[line] - mean_acid
     missing = target_g_per_l * amounts_ml.sum(axis=1) - present
-    swap_ml = np.divide(missing, gain, out=np.zeros_like(missing), where=gain > 0.0)
+    with np.errstate(over="ignore"):  # next to no gain would take more than there is, and is cut to the room
+        swap_ml = np.divide(missing, gain, out=np.zeros_like(missing), where=gain > 0.0)
     swap_ml = np.clip(swap_ml, 0.0, room_ml)
     kept = 1.0 - np.divide(swap_ml, room_ml, out=np.zeros_like(room_ml), where=room_ml > 0.0)
     result = amounts_ml.copy()

@@ -74,3 +74,9 @@ def test_an_acid_line_keeps_volume_and_dye_and_never_overshoots(
     before, after = jar_acid_g_per_l(amounts, acid), jar_acid_g_per_l(lined, acid)
     assert (after <= np.maximum(before, target) * (1.0 + 1e-9) + 1e-9).all()
     assert (after >= before * (1.0 - 1e-9) - 1e-9).all()
+
+
+def test_a_line_of_next_to_no_acid_takes_all_the_let_down_and_no_more() -> None:
+    amounts, acids = np.array([[5.0, 5.0, 0.0]]), np.array([0.0, 0.0, 5e-324])
+    lined = with_acid_line(amounts, acids, np.array([False, True, True]), 2, 1.0)
+    assert lined.tolist() == [[5.0, 0.0, 5.0]]
