@@ -14,7 +14,7 @@ import gc
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
 from functools import lru_cache, partial
-from typing import ParamSpec, TypeVar
+from typing import Any, ParamSpec, TypeVar
 
 from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
 
@@ -29,17 +29,18 @@ class _Rest(QObject):
 
     def __init__(self) -> None:
         super().__init__(QCoreApplication.instance())
-        self._running: list[Future[object]] = []
+        self._running: list[Future[Any]] = []
         self._timer = QTimer(self)
         self._timer.setInterval(_LOOK_EVERY_MS)
         self._timer.timeout.connect(self._look)
 
-    def during(self, begin: Callable[[], Future[object]]) -> Future[object]:
+    def during(self, begin: Callable[[], Future[T]]) -> Future[T]:
         """Begin some work with the collection at rest."""
         gc.disable()
-        self._running.append(begin())
+        future = begin()
+        self._running.append(future)
         self._timer.start()
-        return self._running[-1]
+        return future
 
     def _look(self) -> None:
         self._running = [future for future in self._running if not future.done()]
@@ -69,7 +70,7 @@ class LatestRun(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._future: Future[object] | None = None
+        self._future: Future[Any] | None = None
         self._thread: ThreadPoolExecutor | None = None
         self._timer = QTimer(self)
         self._timer.setInterval(_LOOK_EVERY_MS)
