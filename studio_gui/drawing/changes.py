@@ -15,6 +15,10 @@ Span = tuple[float, float]
 
 #: How far what is drawn of a section reaches over its edges: half a peg with its ring, a run down a trough.
 REACH_PX = 14.0
+#: How far the notches of a trough's wall show beyond the edge of its section.
+EDGE_PX = 4.0
+#: Sections narrower than this have narrow pegs.
+CROWDED_PX = 34.0
 
 _FIGURES = (
     "fibre_g",
@@ -43,14 +47,38 @@ def changed_span(before: LayLayout, after: LayLayout) -> Span | None:
     if sections is None:
         return None
     first, last = sections
-    wicking_px = after.sheet.plan.wicking_mm / 1000.0 * after.px_per_m
-    margin = REACH_PX + wicking_px
-    low = min(before.edges_x[first], after.edges_x[first]) - margin
-    high = max(before.edges_x[last + 1], after.edges_x[last + 1]) + margin
+    low, high = _reach(before, after, first, last)
     if is_outline(after) and in_trouble(before.sheet.figures) != in_trouble(after.sheet.figures):
         low = 0.0  # they are counted in the margin
     if low < 0.0 and high > everything[1]:
         return everything
+    return low, high
+
+
+def _reach(before: LayLayout, after: LayLayout, first: int, last: int) -> Span:
+    """Return the columns that what is drawn of the sections `first` to `last` reaches, then or now.
+
+    Their edges; further by the wicking width where dye changed, by what runs over, and by pegs that moved.
+    """
+    old, new = before.sheet, after.sheet
+    part = slice(first, last + 1)
+    near = range(max(first - 1, 0), min(last + 1, len(new.plan.boundaries)))
+    gaps_m = [max(abs(one.plan.boundaries[index].gap_m) for one in (old, new)) for index in near]
+    margin = EDGE_PX
+    if any(gaps_m) or not np.array_equal(old.figures.left_pct_owf[part], new.figures.left_pct_owf[part]):
+        margin += new.plan.wicking_mm / 1000.0 * after.px_per_m  # a gap leaves more dye to what is painted
+    is_wet = bool(old.figures.over[part].any() or new.figures.over[part].any())
+    widths = np.concatenate([np.diff(one.edges_x[first : last + 2]) for one in (before, after)])
+    is_crowded = bool((widths < CROWDED_PX).any())  # the pegs beside narrow sections are narrow too
+    if is_wet or is_crowded or old.plan.sections[part] != new.plan.sections[part]:
+        margin = max(margin, REACH_PX)
+    low = min(before.edges_x[first], after.edges_x[first]) - margin
+    high = max(before.edges_x[last + 1], after.edges_x[last + 1]) + margin
+    for index, gap_m in zip(near, gaps_m, strict=True):
+        if old.plan.boundaries[index] is not new.plan.boundaries[index]:
+            reach = REACH_PX + gap_m / 2.0 * after.px_per_m
+            columns = before.edges_x[index + 1], after.edges_x[index + 1]
+            low, high = min(low, min(columns) - reach), max(high, max(columns) + reach)
     return low, high
 
 

@@ -9,14 +9,14 @@ from __future__ import annotations
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
-from studio_gui.drawing.changes import REACH_PX, Span
+from studio_gui.drawing.changes import CROWDED_PX, REACH_PX, Span
 from studio_gui.drawing.lay_layout import LayItem, LayLayout
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.patterns import fill_column
 
 #: Sections narrower than this have pins for pegs: a peg would cover its neighbours.
-CROWDED_PX = 12.0
+PINNED_PX = 12.0
 
 #: A thread at rest: a dark and a light hairline side by side, one of which shows on any wool.
 RESTING_THREAD = (QColor(0, 0, 0, 190), QColor(255, 255, 255, 165))
@@ -76,10 +76,10 @@ def _paint_peg(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, 
     peg = QRectF(item.slip)
     edges = layout.edges_x[item.index : item.index + 3]
     narrow = min(edges[1] - edges[0], edges[2] - edges[1])
-    if narrow < CROWDED_PX and not emphasis:
+    if narrow < PINNED_PX and not emphasis:
         _paint_pin(painter, look, peg, item)
         return
-    if narrow < 34.0 and emphasis < 2:
+    if narrow < CROWDED_PX and emphasis < 2:
         peg.adjust(2.0, 0.0, -2.0, 0.0)
     if emphasis >= 2:
         peg.adjust(-3.0, -2.0, 3.0, 2.0)

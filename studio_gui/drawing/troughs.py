@@ -19,6 +19,7 @@ NARROWEST_TROUGH = 11.0  # px: a narrower section is a step in an outline of lev
 MOST_TROUGHS = 80  # in the pane; more of them are an outline of levels
 HIGHEST_BULGE = GAUGE_GAP - 4.0  # px above the brim; what is more is cut, and marked as cut
 OVERHANG = 4.5  # px that what is over the brim stands out at the most, on either side
+NARROW_PX = 22.0  # px: the slips of narrower sections go up to their edges
 BLEED = 8.0  # px beside a section in which its gauge or its marks may paint
 
 
@@ -54,8 +55,22 @@ def is_outline(layout: LayLayout) -> bool:
 
 
 def showing(layout: LayLayout, within: tuple[float, float]) -> range:
-    """Return the sections that may paint between two pixel columns, those that only reach in too."""
-    return layout.sections_within(within[0] - BLEED, within[1] + BLEED)
+    """Return the sections that may paint between two pixel columns, those that only reach in too.
+
+    Over their edges reach those that run over, or did before a wipe, and the focus's ring round narrow ones.
+    """
+    inside = layout.sections_within(*within)
+    near = layout.sections_within(within[0] - BLEED, within[1] + BLEED)
+    before, after = (range(near.start, inside.start), range(inside.stop, near.stop))
+    first = next((index for index in before if _reaches_out(layout, index)), inside.start)
+    last = next((index for index in reversed(after) if _reaches_out(layout, index)), inside.stop - 1)
+    return range(first, last + 1)
+
+
+def _reaches_out(layout: LayLayout, index: int) -> bool:
+    figures = layout.sheet.figures
+    width = layout.edges_x[index + 1] - layout.edges_x[index]
+    return bool(figures.over[index]) or bool(figures.wiped_ml[index] > 0.0) or width < NARROW_PX
 
 
 def troughs(layout: LayLayout, which: range) -> list[Trough]:
