@@ -10,13 +10,15 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from studio_gui.drawing.changes import CROWDED_PX, REACH_PX, Span
-from studio_gui.drawing.lay_layout import LayItem, LayLayout
+from studio_gui.drawing.lay_layout import SLIP_ROOM, LayItem, LayLayout
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.patterns import fill_column
 
 #: Sections narrower than this have pins for pegs: a peg would cover its neighbours.
 PINNED_PX = 12.0
+#: The threads between sections narrower than this stay off the wool.
+THREADED_PX = 8.0
 
 #: A thread at rest: a dark and a light hairline side by side, one of which shows on any wool.
 RESTING_THREAD = (QColor(0, 0, 0, 190), QColor(255, 255, 255, 165))
@@ -51,12 +53,20 @@ def _emphasis(item: LayItem, state: LayState) -> int:
 
 
 def _paint_resting_threads(painter: QPainter, layout: LayLayout, items: list[LayItem]) -> None:
-    """Paint both hairlines of each."""
+    """Paint both hairlines of each; between narrow sections they end before the wool, or would hide it."""
     top, bottom = round(layout.tape_start.bottom()), round(layout.film.bottom())
+    above = round(layout.film.top() + SLIP_ROOM / 2.0)
     for item in items:
-        x = round(item.rect.center().x())
-        for offset, colour in enumerate(RESTING_THREAD):
-            fill_column(painter, x + offset, top, bottom, colour)
+        x, narrow = round(item.rect.center().x()), _narrow_px(layout, item)
+        end = bottom if narrow >= THREADED_PX else above
+        for offset, colour in enumerate(RESTING_THREAD[: 2 if narrow >= THREADED_PX else 1]):
+            fill_column(painter, x + offset, top, end, colour)
+
+
+def _narrow_px(layout: LayLayout, item: LayItem) -> float:
+    """Return the width of the narrower of the sections beside a boundary."""
+    before, here, after = layout.edges_x[item.index : item.index + 3]
+    return min(here - before, after - here)
 
 
 def _paint_thread(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, emphasis: int) -> None:
@@ -66,18 +76,18 @@ def _paint_thread(painter: QPainter, layout: LayLayout, look: Look, item: LayIte
     painter.drawLine(QPointF(x, layout.tape_start.bottom()), QPointF(x, layout.film.bottom()))
 
 
-def _paint_pin(painter: QPainter, look: Look, peg: QRectF, item: LayItem) -> None:
-    pin = QRectF(peg.center().x() - 1.5, peg.top() + 4.0, 3.0, peg.height() - 8.0)
+def _paint_pin(painter: QPainter, look: Look, peg: QRectF, item: LayItem, narrow: float) -> None:
+    width = 3.0 if narrow >= THREADED_PX else 1.0
+    pin = QRectF(round(peg.center().x() - width / 2.0), peg.top() + 4.0, width, peg.height() - 8.0)
     painter.fillRect(pin, look.handle if item.locked else look.peg_lines)
 
 
 def _paint_peg(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, state: LayState) -> None:
     emphasis = _emphasis(item, state)
     peg = QRectF(item.slip)
-    edges = layout.edges_x[item.index : item.index + 3]
-    narrow = min(edges[1] - edges[0], edges[2] - edges[1])
+    narrow = _narrow_px(layout, item)
     if narrow < PINNED_PX and not emphasis:
-        _paint_pin(painter, look, peg, item)
+        _paint_pin(painter, look, peg, item, narrow)
         return
     if narrow < CROWDED_PX and emphasis < 2:
         peg.adjust(2.0, 0.0, -2.0, 0.0)

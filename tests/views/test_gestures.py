@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QNativeGestureEvent, QPointingDevice
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studio_gui.domain.edits.boundaries import lengths_m, set_gap
 from studio_gui.domain.edits.folds import move_fold
+from studio_gui.domain.edits.inputs import set_fibre
 from studio_gui.domain.edits.sections import set_locked
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.drawing.lay_layout import ItemKind
@@ -294,3 +299,54 @@ def test_the_gap_of_an_overlap_shows_both_colours(hand: Hand) -> None:
     plain = hand.canvas.grab().toImage()
     hand.document.replace(set_gap(plain_plan(4), 1, -0.2))
     assert hand.canvas.grab().toImage() != plain
+
+
+# -- fingers ----------------------------------------------------------------------------------------------
+
+
+def test_a_finger_drags_a_boundary(hand: Hand) -> None:
+    finger = QTest.createTouchDevice()
+    point = hand.peg(1).toPoint()
+    touch = QTest.touchEvent(hand.canvas, finger)
+    touch.press(0, point, hand.canvas).commit()
+    for part in (20, 40, 60):
+        touch = QTest.touchEvent(hand.canvas, finger)
+        touch.move(0, point + QPoint(part, 0), hand.canvas).commit()
+    assert hand.canvas.is_dragging
+    touch = QTest.touchEvent(hand.canvas, finger)
+    touch.release(0, point + QPoint(60, 0), hand.canvas).commit()
+    assert hand.places()[1] == pytest.approx(2.0 + 60.0 / hand.canvas.lay.px_per_m, abs=0.011)
+    assert hand.document.undo_stack.count() == 1
+
+
+def test_two_fingers_on_a_touchpad_zoom_where_they_are(hand: Hand) -> None:
+    point = QPointF(hand.canvas.lay.x(3.0), hand.canvas.lay.film.center().y())
+    for _ in range(4):
+        pinch = QNativeGestureEvent(
+            Qt.NativeGestureType.ZoomNativeGesture,
+            QPointingDevice.primaryPointingDevice(),
+            2,
+            point,
+            point,
+            QPointF(hand.canvas.mapToGlobal(point.toPoint())),
+            0.25,
+            QPointF(),
+        )
+        QApplication.sendEvent(hand.canvas, pinch)
+    assert hand.canvas.lay.px_per_m > 2.0 * (960.0 / 4.2)
+    assert hand.canvas.lay.x(3.0) == pytest.approx(point.x(), abs=0.01)
+
+
+def test_a_plan_edited_to_absurdity_still_answers(qtbot: QtBot) -> None:
+    hand = at_canvas(qtbot, plain_plan(90, length_m=0.1))
+    assert hand.document.edit("Weigh", partial(set_fibre, mass_g=5000.0))
+    with qtbot.waitSignal(hand.document.refused) as heard:
+        hand.document.edit("Shorten", partial(set_fibre, length_m=0.02))
+    assert heard.args[0].code == "out-of-range", "a roving of 2 cm is none"
+    assert {check.code for check in hand.document.sheet.checks} >= {"section-unpaintable"}
+    hand.canvas.zoom(1e6)
+    hand.canvas.focus_item("boundary", 45)
+    before_m = hand.places()[45]
+    point = hand.take(45)
+    hand.send(RELEASE, hand.pull(point, 0.0001, ALT), ALT)
+    assert hand.places()[45] == pytest.approx(before_m + 0.0001, abs=1e-5)
