@@ -9,14 +9,12 @@ import numpy as np
 
 from studio_gui.domain.figures import SectionFigures
 from studio_gui.drawing.lay_layout import LayLayout
-from studio_gui.drawing.troughs import in_trouble, is_outline
+from studio_gui.drawing.troughs import EDGE_PX, in_trouble, is_outline
 
 Span = tuple[float, float]
 
 #: How far what is drawn of a section reaches over its edges: half a peg with its ring, a run down a trough.
 REACH_PX = 14.0
-#: How far the notches of a trough's wall show beyond the edge of its section.
-EDGE_PX = 4.0
 #: Sections narrower than this have narrow pegs.
 CROWDED_PX = 34.0
 

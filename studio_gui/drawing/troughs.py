@@ -20,6 +20,7 @@ MOST_TROUGHS = 80  # in the pane; more of them are an outline of levels
 HIGHEST_BULGE = GAUGE_GAP - 4.0  # px above the brim; what is more is cut, and marked as cut
 OVERHANG = 4.5  # px that what is over the brim stands out at the most, on either side
 NARROW_PX = 22.0  # px: the slips of narrower sections go up to their edges
+EDGE_PX = 4.0  # px beside a section that the notches of its trough's walls reach
 BLEED = 8.0  # px beside a section in which its gauge or its marks may paint
 
 
@@ -59,7 +60,7 @@ def showing(layout: LayLayout, within: tuple[float, float]) -> range:
 
     Over their edges reach those that run over, or did before a wipe, and the focus's ring round narrow ones.
     """
-    inside = layout.sections_within(*within)
+    inside = layout.sections_within(within[0] - EDGE_PX, within[1] + EDGE_PX)
     near = layout.sections_within(within[0] - BLEED, within[1] + BLEED)
     before, after = (range(near.start, inside.start), range(inside.stop, near.stop))
     first = next((index for index in before if _reaches_out(layout, index)), inside.start)

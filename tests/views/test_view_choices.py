@@ -68,8 +68,12 @@ def cells(view: QTableView) -> Iterator[tuple[str, str]]:
 
 def metric(window: MainWindow) -> list[tuple[str, str]]:
     found = [(where, text) for where, text in said(window) if METRIC.search(text)]
-    # an example of what may be typed, which is any unit
-    return [(where, text) for where, text in found if not where.startswith("tooltip of DepthField")]
+    # an example of what may be typed, in any unit; the sum of a line of amounts, in ml as the line is
+    return [
+        (where, text)
+        for where, text in found
+        if not where.startswith("tooltip of DepthField") and not text.startswith("= ")
+    ]
 
 
 @pytest.mark.parametrize("sample", ["storm-kettle", "harbour-thaw", "long-dusk"])
