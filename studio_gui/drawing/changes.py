@@ -64,7 +64,8 @@ def _reach(before: LayLayout, after: LayLayout, first: int, last: int) -> Span:
     gaps_m = [max(abs(one.plan.boundaries[index].gap_m) for one in (old, new)) for index in near]
     margin = EDGE_PX
     if any(gaps_m) or not np.array_equal(old.figures.left_pct_owf[part], new.figures.left_pct_owf[part]):
-        margin += new.plan.wicking_mm / 1000.0 * after.px_per_m  # a gap leaves more dye to what is painted
+        # a gap leaves more dye to what is painted; an overlap is painted beyond the edge
+        margin += (new.plan.wicking_mm / 1000.0 + max(gaps_m, default=0.0)) * after.px_per_m
     is_wet = bool(old.figures.over[part].any() or new.figures.over[part].any())
     widths = np.concatenate([np.diff(one.edges_x[first : last + 2]) for one in (before, after)])
     is_crowded = bool((widths < CROWDED_PX).any())  # the pegs beside narrow sections are narrow too

@@ -79,7 +79,7 @@ class LayKeys:
         canvas, key, modifiers = self._canvas, event.key(), event.modifiers()
         if canvas.is_dragging:
             if key == _Key.Key_Escape:
-                canvas.cancel()
+                canvas.hold.cancel()
             return True  # a gesture owns the lay until it ends
         if key == _Key.Key_Space:
             return self._space(modifiers, is_repeated=event.isAutoRepeat())

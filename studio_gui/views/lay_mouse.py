@@ -62,7 +62,7 @@ class LayMouse(QObject):
             return
         if is_overview_shown(canvas.lay) and point.y() >= canvas.lay.overview.top() - 4.0:
             self._in_overview = True
-            canvas.centre_on(film_m_at(canvas.lay, point.x()))
+            canvas.looks.centre_on(film_m_at(canvas.lay, point.x()))
             return
         item = canvas.lay.item_at(point)
         if item is None:
@@ -78,12 +78,12 @@ class LayMouse(QObject):
         """Follow, or show what is under the pointer."""
         canvas, point = self._canvas, event.position()
         if self._panned_from is not None:
-            canvas.pan(self._panned_from.x() - point.x())
+            canvas.looks.pan(self._panned_from.x() - point.x())
             self._panned_from = point
         elif self._in_overview:
-            canvas.centre_on(film_m_at(canvas.lay, point.x()))
+            canvas.looks.centre_on(film_m_at(canvas.lay, point.x()))
         elif canvas.is_dragging:
-            canvas.follow(point, event.modifiers())
+            canvas.hold.follow(point, event.modifiers())
             self._scroll_near_edge()
         elif self._pressed is not None:
             self._maybe_lift(point, event.modifiers())
@@ -101,7 +101,7 @@ class LayMouse(QObject):
             self._panned_from = None
             canvas.unsetCursor()
         if canvas.is_dragging and event.button() == Qt.MouseButton.LeftButton:
-            canvas.end()
+            canvas.hold.end()
             canvas.hover(canvas.lay.item_at(event.position()))
 
     def double_click(self, event: QMouseEvent) -> None:
@@ -137,11 +137,6 @@ class LayMouse(QObject):
             canvas.focus_item(item.kind, item.index, select=False)
         canvas.menu_wanted.emit(canvas.mapToGlobal(point.toPoint()), item, canvas.lay.lay_m(point.x()))
 
-    def rest(self) -> None:
-        """Forget what was pressed; the film stands still."""
-        self._pressed = None
-        self._scroll.stop()
-
     def _starts_panning(self, event: QMouseEvent) -> bool:
         if event.button() == Qt.MouseButton.MiddleButton:
             return True
@@ -159,7 +154,7 @@ class LayMouse(QObject):
         except RovingLayError as refusal:
             canvas.document.refused.emit(refusal)
             return
-        canvas.begin(gesture, point)
+        canvas.hold.begin(gesture, point)
 
     def _maybe_lift(self, point: QPointF, modifiers: Qt.KeyboardModifier) -> None:
         """Lift the pressed section, or the run of selected ones it belongs to, once the hand has moved."""
@@ -173,8 +168,8 @@ class LayMouse(QObject):
         run = self._run_of(item.index)
         if run[1] - run[0] + 1 == len(canvas.document.plan.sections):
             return  # nowhere else to go
-        canvas.begin(SectionsDrag(canvas.document, canvas.lay, run, start.x()), start)
-        canvas.follow(point, modifiers)
+        canvas.hold.begin(SectionsDrag(canvas.document, canvas.lay, run, start.x()), start)
+        canvas.hold.follow(point, modifiers)
 
     def _run_of(self, index: int) -> tuple[int, int]:
         plan, chosen = self._canvas.document.plan, set(self._canvas.document.selected_ids)
@@ -209,9 +204,9 @@ class LayMouse(QObject):
         sideways = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
         along = pixels.x() or turned.x() or (sideways and (pixels.y() or turned.y()))
         if along:
-            canvas.pan(-float(along))
+            canvas.looks.pan(-float(along))
         elif turned.y():
-            canvas.zoom(NOTCH_FACTOR ** (turned.y() / NOTCH), event.position().x())
+            canvas.looks.zoom(NOTCH_FACTOR ** (turned.y() / NOTCH), event.position().x())
         event.accept()
         if not canvas.is_dragging:
             canvas.hover(canvas.lay.item_at(event.position()))
@@ -219,7 +214,7 @@ class LayMouse(QObject):
     def native_gesture(self, event: QNativeGestureEvent) -> bool:
         """Zoom with two fingers on a touchpad."""
         if event.gestureType() == Qt.NativeGestureType.ZoomNativeGesture:
-            self._canvas.zoom(1.0 + event.value(), event.position().x())
+            self._canvas.looks.zoom(1.0 + event.value(), event.position().x())
             return True
         return False
 
@@ -233,15 +228,16 @@ class LayMouse(QObject):
     def _scroll_on(self) -> None:
         """Run the film under what is held at the pane's edge, and what is held with it."""
         canvas, before = self._canvas, self._canvas.view
-        canvas.pan(self._speed())
-        if not canvas.is_dragging or canvas.view == before:
+        if canvas.is_dragging:
+            canvas.looks.pan(self._speed())
+        if canvas.view == before:
             self._scroll.stop()
             return
-        canvas.follow(canvas.pointer, QGuiApplication.queryKeyboardModifiers())
+        canvas.hold.follow(canvas.hold.pointer, QGuiApplication.queryKeyboardModifiers())
 
     def _speed(self) -> float:
         """Return how far (px) the film runs in a step, below 0 to the left."""
-        pane, x = self._canvas.lay.pane, self._canvas.pointer.x()
+        pane, x = self._canvas.lay.pane, self._canvas.hold.pointer.x()
         inwards_left, inwards_right = x - pane.left(), pane.right() - x
         near = min(inwards_left, inwards_right)
         if near >= SCROLL_EDGE_PX:

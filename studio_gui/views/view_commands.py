@@ -22,11 +22,11 @@ class ViewCommands(QObject):
     def __init__(self, canvas: LayCanvas, window: QWidget) -> None:
         super().__init__(window)
         self._canvas = canvas
-        self.closer = self._action(lambda: canvas.zoom(STEP), "Ctrl++")
-        self.further = self._action(lambda: canvas.zoom(1.0 / STEP), "Ctrl+-")
-        self.fit = self._action(canvas.fit, "Ctrl+0")
-        self.to_selection = self._action(canvas.look_at_selection, "Ctrl+9")
-        self.one_roving = self._action(lambda: canvas.show_one_roving(self.one_roving.isChecked()), "Ctrl+1")
+        self.closer = self._action(lambda: canvas.looks.zoom(STEP), "Ctrl++")
+        self.further = self._action(lambda: canvas.looks.zoom(1.0 / STEP), "Ctrl+-")
+        self.fit = self._action(canvas.looks.fit, "Ctrl+0")
+        self.to_selection = self._action(canvas.looks.show_selection, "Ctrl+9")
+        self.one_roving = self._action(self._show_rovings, "Ctrl+1")
         self.one_roving.setCheckable(True)
         canvas.view_changed.connect(self._update)
         self.retranslate()
@@ -50,6 +50,9 @@ class ViewCommands(QObject):
         self.further.setEnabled(not view.is_fitted)
         self.fit.setEnabled(not view.is_fitted)
         self.one_roving.setChecked(view.one_roving)
+
+    def _show_rovings(self) -> None:
+        self._canvas.looks.show_one_roving(self.one_roving.isChecked())
 
     def _action(self, slot: Callable[[], object], shortcut: str) -> QAction:
         action = QAction(self)

@@ -344,7 +344,7 @@ def test_a_plan_edited_to_absurdity_still_answers(qtbot: QtBot) -> None:
         hand.document.edit("Shorten", partial(set_fibre, length_m=0.02))
     assert heard.args[0].code == "out-of-range", "a roving of 2 cm is none"
     assert {check.code for check in hand.document.sheet.checks} >= {"section-unpaintable"}
-    hand.canvas.zoom(1e6)
+    hand.canvas.looks.zoom(1e6)
     hand.canvas.focus_item("boundary", 45)
     before_m = hand.places()[45]
     point = hand.take(45)

@@ -221,14 +221,14 @@ def test_gap_and_fold_can_be_typed(qtbot: QtBot) -> None:
 
 def test_the_field_stays_inside_a_zoomed_canvas(hand: Hand) -> None:
     go_to(hand, "boundary", 2)
-    hand.canvas.zoom(6.0)
+    hand.canvas.looks.zoom(6.0)
     hand.canvas.focus_item("boundary", 2)
     hand.key(Key.Key_Return)
     assert hand.canvas.rect().contains(entry(hand).geometry())
 
 
 def test_the_keyboard_brings_what_it_goes_to_into_sight(hand: Hand) -> None:
-    hand.canvas.zoom(5.0)
+    hand.canvas.looks.zoom(5.0)
     go_to(hand, "boundary", 0)
     layout = hand.canvas.lay
     assert layout.pane.left() <= layout.item("boundary", 0).rect.center().x() <= layout.pane.right()
