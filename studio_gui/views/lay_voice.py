@@ -23,6 +23,7 @@ from PySide6.QtGui import (
     QAccessibleValueChangeEvent,
     QUndoCommand,
 )
+from shiboken6 import isValid
 
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.plan import Plan
@@ -127,6 +128,8 @@ class LayVoice(QObject):
 
     def _later(self) -> None:
         """Tell once all that hangs together has happened; only remember where nobody listens."""
+        if self.canvas is None or not isValid(self.document.undo_stack):
+            return  # a stack that is being destroyed says that its index changed
         if QAccessible.isActive():
             self._timer.start()
         elif not self.document.is_previewing:
