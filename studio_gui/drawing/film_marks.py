@@ -14,14 +14,8 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from studio_gui.drawing.fonts import sized
-from studio_gui.drawing.lay_layout import (
-    FILM_FOOT,
-    SLIP_ROOM,
-    LayLayout,
-    Strand,
-    pass_gap,
-    roving_gap,
-)
+from studio_gui.drawing.lay_layout import LayLayout, Strand
+from studio_gui.drawing.lay_rows import FILM_FOOT, SLIP_ROOM, pass_gap, roving_gap
 from studio_gui.drawing.look import Look, mixed
 from studio_gui.drawing.marks import paint_wipe
 from studio_gui.drawing.patterns import fill_tiled

@@ -16,7 +16,8 @@ import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
 
-from studio_gui.drawing.lay_layout import GAUGE_GAP, LayLayout
+from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.lay_rows import GAUGE_GAP
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.marks import paint_wipe
 from studio_gui.drawing.patterns import fill_tiled

@@ -11,7 +11,8 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from studio_gui.drawing.changes import REACH_PX, Span
 from studio_gui.drawing.fonts import sized
-from studio_gui.drawing.lay_layout import SLIP_HEIGHT, TARGET, LayLayout
+from studio_gui.drawing.lay_layout import TARGET, LayLayout
+from studio_gui.drawing.lay_rows import SLIP_HEIGHT
 from studio_gui.drawing.lay_state import Guide, LayState, Lifted
 from studio_gui.drawing.look import Look
 

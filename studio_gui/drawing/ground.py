@@ -14,7 +14,8 @@ from PySide6.QtGui import QFont, QPainter, QPen, QPixmap, QPolygonF
 from studio_gui.domain.geometry import legs
 from studio_gui.drawing.fonts import sized
 from studio_gui.drawing.gauge_axis import paint_gauge_axis
-from studio_gui.drawing.lay_layout import SLIP_ROOM, LayLayout
+from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.lay_rows import SLIP_ROOM
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.ruler import INCH_M, ruler_unit_m
 from studio_gui.drawing.tape import paint_tape

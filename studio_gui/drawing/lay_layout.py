@@ -16,44 +16,30 @@ from PySide6.QtCore import QPointF, QRectF, QSizeF
 from studio_gui.domain.edits.boundaries import is_locked
 from studio_gui.domain.geometry import Leg, legs
 from studio_gui.domain.worksheet import Worksheet
+from studio_gui.drawing.lay_rows import (
+    FIGURES_GAP,
+    FILM_FOOT,
+    GAUGE_GAP,
+    LARGEST_PX_PER_ML_PER_G,
+    MARGIN_LEFT,
+    MARGIN_RIGHT,
+    MARGIN_TOP,
+    OVERVIEW_HEIGHT,
+    OVERVIEW_ROOM,
+    SLIP_HEIGHT,
+    SLIP_ROOM,
+    TAPE_GAP,
+    TAPE_HEIGHT,
+    pass_gap,
+    roving_gap,
+    shared_out,
+)
 from studio_gui.drawing.lay_view import LayView, Pane
 
 #: A section, a boundary, the gap or overlap on a boundary, a fold.
 ItemKind = Literal["section", "boundary", "gap", "fold"]
 
-MARGIN_LEFT = 104.0
-MARGIN_RIGHT = 36.0
-MARGIN_TOP = 12.0
-TAPE_HEIGHT = 28.0
-TAPE_GAP = 10.0
-SLIP_HEIGHT = 26.0
-SLIP_ROOM = SLIP_HEIGHT + 16.0  # from the film's upper edge to the first strand
-FILM_FOOT = 14.0
-GAUGE_GAP = 16.0  # what is over the brim stands in it
-FIGURES_GAP = 6.0
-FIGURES_HEIGHT = 64.0
-OVERVIEW_HEIGHT = 12.0
-OVERVIEW_ROOM = OVERVIEW_HEIGHT + 10.0
-GAUGE_PX_PER_ML_PER_G = 34.0  # in pictures for files
-LARGEST_PX_PER_ML_PER_G = 50.0  # on the canvas, where there is room
-HIGHEST_GAUGE = 200.0
-LOWEST_GAUGE = 40.0
-GAUGE_SHARE = 0.38  # of the room that strands and gauges have together
-TALLEST_STRAND = 96.0  # on the canvas, where there is room
-PICTURE_STRAND = 34.0  # in pictures for files
-THINNEST_STRAND = 9.0
 TARGET = 24.0  # smallest thing to aim at, px
-
-_FIXED_HEIGHT = (
-    MARGIN_TOP
-    + 2.0 * (TAPE_HEIGHT + TAPE_GAP)
-    + SLIP_ROOM
-    + FILM_FOOT
-    + GAUGE_GAP
-    + FIGURES_GAP
-    + FIGURES_HEIGHT
-    + OVERVIEW_ROOM
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -265,14 +251,9 @@ def lay_layout(
     """
     view = view or LayView()
     plan = sheet.plan
-    room = max(size.height() - _FIXED_HEIGHT, LOWEST_GAUGE)
-    shown = 1 if view.one_roving else plan.fibre.rovings
-    strands_at_most = _strands_height(TALLEST_STRAND, shown, plan.lay.passes)
-    gauge_height = _gauge_height(room, _full_gauge(sheet, most_px_per_ml_per_g), strands_at_most)
-    strands_room = room - gauge_height
-    height = _strand_height(strands_room, shown, plan.lay.passes)
-    if height < THINNEST_STRAND:
-        shown, height = 1, max(_strand_height(strands_room, 1, plan.lay.passes), 4.0)
+    rows = shared_out(
+        plan, size.height(), one_roving=view.one_roving, most_px_per_ml_per_g=most_px_per_ml_per_g
+    )
     width = max(size.width() - MARGIN_LEFT - MARGIN_RIGHT, 40.0)
     film_m = plan.lay_length_m + plan.lay.overhang_m
     px_per_m = Pane(film_m, width).px_per_m(view)
@@ -282,23 +263,23 @@ def lay_layout(
         MARGIN_LEFT - view.left_m * px_per_m,
         tape.bottom() + TAPE_GAP,
         film_m * px_per_m,
-        SLIP_ROOM + _strands_height(height, shown, plan.lay.passes) + FILM_FOOT,
+        SLIP_ROOM + rows.strands(plan.lay.passes) + FILM_FOOT,
     )
     below = tape.translated(0.0, film.bottom() + TAPE_GAP - tape.top())
-    gauge = QRectF(MARGIN_LEFT, below.bottom() + GAUGE_GAP, width, gauge_height)
+    gauge = QRectF(MARGIN_LEFT, below.bottom() + GAUGE_GAP, width, rows.gauge)
     return LayLayout(
         sheet=sheet,
         size=size,
         view=view,
         pane=pane,
-        rovings_shown=shown,
-        strand_height=height,
+        rovings_shown=rows.rovings,
+        strand_height=rows.strand,
         px_per_m=px_per_m,
         film=film,
         tape_start=tape,
         tape_end=below,
         gauge=gauge,
-        px_per_ml_per_g=gauge_height / plan.liquid.limit_ml_per_g,
+        px_per_ml_per_g=rows.gauge / plan.liquid.limit_ml_per_g,
         figures_top=gauge.bottom() + FIGURES_GAP,
         overview=QRectF(MARGIN_LEFT, size.height() - OVERVIEW_HEIGHT - 4.0, width, OVERVIEW_HEIGHT),
     )
@@ -307,40 +288,3 @@ def lay_layout(
 def pane_of(layout: LayLayout) -> Pane:
     """Return what the views of a layout's film are clamped to."""
     return Pane(layout.sheet.plan.lay_length_m + layout.sheet.plan.lay.overhang_m, layout.pane.width())
-
-
-def picture_size(sheet: Worksheet, width: float) -> QSizeF:
-    """Return the size of a picture of `width` in which every roving and gauge is drawn at full thickness."""
-    plan = sheet.plan
-    strands = _strands_height(PICTURE_STRAND, plan.fibre.rovings, plan.lay.passes)
-    return QSizeF(width, _FIXED_HEIGHT + strands + _full_gauge(sheet, GAUGE_PX_PER_ML_PER_G))
-
-
-def pass_gap(strand_height: float) -> float:
-    """Return the gap between the legs of one roving, px."""
-    return max(1.0, strand_height * 0.12)
-
-
-def roving_gap(strand_height: float) -> float:
-    """Return the gap between two rovings, px."""
-    return max(3.0, strand_height * 0.45)
-
-
-def _full_gauge(sheet: Worksheet, px_per_ml_per_g: float) -> float:
-    return min(px_per_ml_per_g * sheet.plan.liquid.limit_ml_per_g, HIGHEST_GAUGE)
-
-
-def _gauge_height(room: float, at_most: float, strands_at_most: float) -> float:
-    """Return the height of the troughs: their share of the room, and what the strands leave of it."""
-    wanted = max(GAUGE_SHARE * room, room - strands_at_most)
-    return max(min(wanted, at_most), LOWEST_GAUGE)
-
-
-def _strands_height(height: float, rovings: int, passes: int) -> float:
-    one = passes * height + (passes - 1) * pass_gap(height)
-    return rovings * one + (rovings - 1) * roving_gap(height)
-
-
-def _strand_height(room: float, rovings: int, passes: int) -> float:
-    gaps = rovings * (passes - 1) * 0.12 + (rovings - 1) * 0.45
-    return min(TALLEST_STRAND, room / (rovings * passes + gaps))

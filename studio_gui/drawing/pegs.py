@@ -10,7 +10,8 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from studio_gui.drawing.changes import CROWDED_PX, REACH_PX, Span
-from studio_gui.drawing.lay_layout import SLIP_ROOM, LayItem, LayLayout
+from studio_gui.drawing.lay_layout import LayItem, LayLayout
+from studio_gui.drawing.lay_rows import SLIP_ROOM
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.patterns import fill_column

@@ -13,7 +13,8 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
 from studio_gui.drawing.figures_row import BAR_HEIGHT, bar_rect, paint_bar, state_of
 from studio_gui.drawing.fonts import sized
-from studio_gui.drawing.lay_layout import SLIP_HEIGHT, LayLayout
+from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.lay_rows import SLIP_HEIGHT
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.marks import paint_saturation

@@ -12,7 +12,8 @@ from typing import NamedTuple
 import numpy as np
 
 from studio_gui.domain.figures import SectionFigures
-from studio_gui.drawing.lay_layout import GAUGE_GAP, LayLayout
+from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.lay_rows import GAUGE_GAP
 
 WALL_SHARE = 0.03  # of a section's width, left free on either side of its trough
 NARROWEST_TROUGH = 11.0  # px: a narrower section is a step in an outline of levels

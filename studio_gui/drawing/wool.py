@@ -21,7 +21,8 @@ from PySide6.QtGui import (
 
 from studio_gui.domain.figures import SectionFigures
 from studio_gui.domain.geometry import lay_mass_to
-from studio_gui.drawing.lay_layout import LayLayout, Strand, pass_gap
+from studio_gui.drawing.lay_layout import LayLayout, Strand
+from studio_gui.drawing.lay_rows import pass_gap
 
 
 def gradient_brush(layout: LayLayout) -> QBrush:

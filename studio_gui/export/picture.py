@@ -18,8 +18,9 @@ from PySide6.QtSvg import QSvgGenerator
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.fibre.picture import fibre_picture
-from studio_gui.drawing.lay_layout import GAUGE_PX_PER_ML_PER_G, LayLayout, lay_layout, picture_size
+from studio_gui.drawing.lay_layout import LayLayout, lay_layout
 from studio_gui.drawing.lay_picture import paint_lay
+from studio_gui.drawing.lay_rows import GAUGE_PX_PER_ML_PER_G, picture_size
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import LIGHT
 from studio_gui.drawing.wool import gradient_brush, paint_strands
@@ -95,7 +96,7 @@ def _description(sheet: Worksheet) -> str:
 
 
 def _layout(sheet: Worksheet, width: int) -> LayLayout:
-    size = picture_size(sheet, float(width))
+    size = picture_size(sheet.plan, float(width))
     size.setHeight(min(round(size.height()), GREATEST_HEIGHT))
     return lay_layout(sheet, size, most_px_per_ml_per_g=GAUGE_PX_PER_ML_PER_G)
 

@@ -12,8 +12,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter
 
-from studio_gui.drawing.lay_layout import SLIP_HEIGHT, TARGET, LayLayout, pane_of
+from studio_gui.drawing.lay_layout import TARGET, LayLayout, pane_of
 from studio_gui.drawing.lay_picture import paint_in_hand
+from studio_gui.drawing.lay_rows import SLIP_HEIGHT
 from studio_gui.drawing.lay_state import LayState, Lifted
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.tags import TagColumn, paint_tag, tag_rect

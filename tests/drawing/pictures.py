@@ -16,7 +16,8 @@ from studio_gui.domain.worksheet import worksheet
 from studio_gui.drawing.figures_row import paint_figures
 from studio_gui.drawing.film_marks import paint_film_marks, paint_stains
 from studio_gui.drawing.gauges import paint_gauges
-from studio_gui.drawing.lay_layout import GAUGE_PX_PER_ML_PER_G, LayLayout, lay_layout
+from studio_gui.drawing.lay_layout import LayLayout, lay_layout
+from studio_gui.drawing.lay_rows import GAUGE_PX_PER_ML_PER_G
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import LIGHT, Look
 from studio_gui.drawing.slips import paint_slips

@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 from PySide6.QtGui import QPainter
 
 from studio_gui.drawing.figures_row import paint_figures, paint_figures_heading, state_of
-from studio_gui.drawing.lay_layout import FIGURES_HEIGHT, LayLayout
+from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.lay_rows import FIGURES_HEIGHT
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.troughs import showing
 from tests.drawing.pictures import Columns, box_of, grey, laid, painted, texts

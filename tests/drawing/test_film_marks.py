@@ -10,7 +10,8 @@ from PySide6.QtGui import QPainter
 
 from studio_gui.domain.edits.boundaries import set_gap
 from studio_gui.drawing.film_marks import paint_film_marks, paint_stains
-from studio_gui.drawing.lay_layout import FILM_FOOT, SLIP_HEIGHT, LayLayout
+from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.lay_rows import FILM_FOOT, SLIP_HEIGHT
 from studio_gui.drawing.look import DARK, LIGHT, Look, contrast, mixed
 from tests.drawing.pictures import Columns, box_of, grey, laid, painted, texts
 from tests.drawing.plans import plain_plan, plan_of_states

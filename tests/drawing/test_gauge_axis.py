@@ -12,7 +12,8 @@ from PySide6.QtGui import QPainter
 
 from studio_gui.domain.plan import Liquid
 from studio_gui.drawing.gauge_axis import paint_gauge_axis, spread
-from studio_gui.drawing.lay_layout import MARGIN_LEFT, LayLayout
+from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.lay_rows import MARGIN_LEFT
 from studio_gui.drawing.look import Look
 from studio_gui.wording.translation import install_units
 from tests.drawing.pictures import Columns, box_of, laid, painted, texts

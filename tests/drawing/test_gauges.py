@@ -15,7 +15,8 @@ from PySide6.QtCore import QRectF
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.plan import Liquid
 from studio_gui.drawing.gauges import paint_gauges
-from studio_gui.drawing.lay_layout import GAUGE_GAP, LayLayout
+from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.lay_rows import GAUGE_GAP
 from studio_gui.drawing.look import DARK, LIGHT, Look
 from studio_gui.drawing.troughs import BLEED, level_y, troughs
 from tests.drawing.pictures import PAINTERS, box_of, grey, laid, painted

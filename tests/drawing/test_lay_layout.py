@@ -12,15 +12,8 @@ from PySide6.QtCore import QPointF, QSizeF
 from studio_gui.domain.edits.inputs import set_lay
 from studio_gui.domain.edits.sections import set_locked
 from studio_gui.domain.worksheet import worksheet
-from studio_gui.drawing.lay_layout import (
-    GAUGE_PX_PER_ML_PER_G,
-    PICTURE_STRAND,
-    TARGET,
-    LayLayout,
-    lay_layout,
-    pane_of,
-    picture_size,
-)
+from studio_gui.drawing.lay_layout import TARGET, LayLayout, lay_layout, pane_of
+from studio_gui.drawing.lay_rows import GAUGE_PX_PER_ML_PER_G, PICTURE_STRAND, picture_size
 from studio_gui.drawing.lay_view import LayView
 from tests.drawing.plans import plain_plan
 
@@ -102,7 +95,7 @@ def test_one_roving_stands_for_all_where_they_do_not_fit() -> None:
 
 def test_a_picture_has_room_for_every_roving_at_full_thickness() -> None:
     sheet = worksheet(plain_plan(rovings=12, passes=2))
-    layout = lay_layout(sheet, picture_size(sheet, 1600.0), most_px_per_ml_per_g=GAUGE_PX_PER_ML_PER_G)
+    layout = lay_layout(sheet, picture_size(sheet.plan, 1600.0), most_px_per_ml_per_g=GAUGE_PX_PER_ML_PER_G)
     assert layout.rovings_shown == 12
     assert layout.strand_height == pytest.approx(PICTURE_STRAND)
 

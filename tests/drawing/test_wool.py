@@ -8,7 +8,8 @@ from PySide6.QtCore import QSizeF
 from PySide6.QtGui import QBrush, QColor, QImage, QPainter
 
 from studio_gui.domain.worksheet import worksheet
-from studio_gui.drawing.lay_layout import LayLayout, lay_layout, pass_gap
+from studio_gui.drawing.lay_layout import LayLayout, lay_layout
+from studio_gui.drawing.lay_rows import pass_gap
 from studio_gui.drawing.wool import paint_strands
 from tests.drawing.plans import plain_plan
 

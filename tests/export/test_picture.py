@@ -13,7 +13,8 @@ from PySide6.QtWidgets import QApplication
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.worksheet import worksheet
-from studio_gui.drawing.lay_layout import lay_layout, picture_size
+from studio_gui.drawing.lay_layout import lay_layout
+from studio_gui.drawing.lay_rows import picture_size
 from studio_gui.export import picture
 from studio_gui.export.picture import GREATEST_HEIGHT, PICTURE_WIDTH, PIXEL_RATIO, png_bytes, svg_bytes
 from tests.drawing.plans import plain_plan
@@ -53,7 +54,7 @@ def drawn(svg: bytes) -> QImage:
 def test_the_svg_parses_and_has_every_letter_that_fits(name: str) -> None:
     sheet = worksheet(sample(name))
     found = texts(svg_bytes(sheet))
-    layout = lay_layout(sheet, picture_size(sheet, PICTURE_WIDTH))
+    layout = lay_layout(sheet, picture_size(sheet.plan, PICTURE_WIDTH))
     for index, section in enumerate(sheet.plan.sections):
         if layout.item("section", index).rect.width() >= 30.0:
             assert sheet.plan.liquor(section.liquor_id).letter in found
@@ -78,7 +79,7 @@ def test_each_section_is_shown_in_its_colour(name: str, ratio: int) -> None:
     sheet = worksheet(sample(name))
     image = image_of(png_bytes(sheet)) if ratio == PIXEL_RATIO else drawn(svg_bytes(sheet))
     assert image.width() == PICTURE_WIDTH * ratio
-    layout = lay_layout(sheet, picture_size(sheet, PICTURE_WIDTH))
+    layout = lay_layout(sheet, picture_size(sheet.plan, PICTURE_WIDTH))
     strand = layout.strands[0].rect
     shares = (
         (0.2, 0.7) if ratio == PIXEL_RATIO else (0.6, 0.6)
