@@ -1,8 +1,7 @@
 """How the height of a lay's picture is shared out, and the measures that all of it is built from.
 
-The rule of this module: tapes, slips and figures have fixed heights; strands and gauges share what is
-left, the strands up to a thickness that shows fibre well, the gauges up to a scale that shows a tenth of a ml a gram.
-All measures are px.
+The rule of this module: tapes, slips and figures have fixed heights; strands and gauges share what is left,
+up to a thickness that shows fibre well and a scale that shows a tenth of a ml a gram. All measures are px.
 """
 
 from __future__ import annotations
