@@ -20,6 +20,7 @@ from studio_gui.domain.edits.order import paint_with
 from studio_gui.domain.edits.sections import merge, split
 from studio_gui.drawing.lay_layout import ItemKind, LayItem
 from studio_gui.views.gestures import gap_name
+from studio_gui.views.menu_entries import add_entry
 from studio_gui.views.section_commands import SectionCommands
 from studio_gui.wording.naming import one_line
 
@@ -102,9 +103,9 @@ class LayMenus(QObject):
         return menu
 
     def _add(self, menu: QMenu, words: str, name: str, edit: Edit) -> QAction:
-        action = menu.addAction(words)
+        action = add_entry(menu, words)
         action.triggered.connect(lambda _checked: self._document.edit(name, edit))
         return action
 
     def _add_ask(self, menu: QMenu, words: str, kind: ItemKind, index: int) -> None:
-        menu.addAction(words).triggered.connect(lambda _checked: self._type_place(kind, index))
+        add_entry(menu, words).triggered.connect(lambda _checked: self._type_place(kind, index))

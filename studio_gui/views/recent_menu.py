@@ -12,6 +12,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QMenu, QWidget
 
 from studio_gui.document.preferences import Preferences
+from studio_gui.views.menu_entries import add_entry
 from studio_gui.wording.naming import one_line
 
 WIDEST_PX = 480
@@ -43,13 +44,13 @@ class RecentMenu(QMenu):
         self.clear()
         paths = self._preferences.recent
         for place, path in enumerate(paths, start=1):
-            entry = self.addAction(f"{_key(place)} {self._words(path)}")
+            entry = add_entry(self, f"{_key(place)} {self._words(path)}")
             entry.setToolTip(one_line(str(path), 400))
             entry.triggered.connect(lambda _=False, path=path: self.picked.emit(path))
         if not paths:
-            self.addAction(self.tr("No plan was opened or saved yet")).setEnabled(False)
+            add_entry(self, self.tr("No plan was opened or saved yet")).setEnabled(False)
         self.addSeparator()
-        clear = self.addAction(self.tr("&Clear this list"))
+        clear = add_entry(self, self.tr("&Clear this list"))
         clear.setEnabled(bool(paths))
         clear.triggered.connect(self._clear)
 

@@ -16,6 +16,7 @@ from studio_gui.views.choices import ColourField, swatch_button
 from studio_gui.views.fields import QuantityField
 from studio_gui.views.labels import MessageLabel, Tone, call
 from studio_gui.views.live import LiveWidget
+from studio_gui.views.menu_entries import add_entry
 from studio_gui.wording.colours import shown_lab
 from studio_gui.wording.depths import parse_depth
 from studio_gui.wording.numbers import shown_number
@@ -57,9 +58,9 @@ class SwatchRow(LiveWidget):
         self.depth_field = DepthField()
         self.fibre, self._fibre_swatch = swatch_button()
         self.fibre_menu = QMenu(self.fibre)
-        self.as_plan = self.fibre_menu.addAction("")
+        self.as_plan = add_entry(self.fibre_menu)
         self.as_plan.triggered.connect(lambda _checked: self.fibre_chosen.emit(self._undyed_srgb))
-        self.another = self.fibre_menu.addAction("")
+        self.another = add_entry(self.fibre_menu)
         self.another.triggered.connect(lambda _checked: self._pick_fibre())
         self.fibre.setMenu(self.fibre_menu)
         self.fibre.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)

@@ -22,6 +22,7 @@ from studio_gui.domain.edits.order import paint_with
 from studio_gui.domain.edits.sections import follow_fibre
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.views.copied_rows import copied_rows
+from studio_gui.views.menu_entries import add_entry
 from studio_gui.views.row_table import RowTable
 from studio_gui.wording.lengths import parse_lengths
 from studio_gui.wording.pasted import lengths_do_not_fit, lengths_taken, sections_could_be_made
@@ -82,7 +83,7 @@ class TableActions(QObject):
         liquors = menu.addMenu(self.tr("Paint with &liquor"))
         painted = {plan.section(section_id).liquor_id for section_id in chosen}
         for words, liquor_id in self._model.liquor_choices():
-            entry = liquors.addAction(words.replace("&", "&&"))
+            entry = add_entry(liquors, words.replace("&", "&&"))
             entry.setCheckable(True)
             entry.setChecked(painted == {liquor_id})
             entry.triggered.connect(partial(self._paint, liquor_id))

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication, QComboBox, QHBoxLayout, QLabel, QMen
 
 from studio_gui.document.preferences import APPEARANCES, Appearance, Preferences
 from studio_gui.views.live import use_units
+from studio_gui.views.menu_entries import add_entry
 from studio_gui.wording.translation import TRANSLATED, UNITS, Units, install_units
 
 
@@ -100,7 +101,7 @@ class ChoiceMenu(QMenu):
         group = QActionGroup(self)
         self.choices: dict[str, QAction] = {}
         for value in values:
-            action = self.choices[value] = group.addAction(self.addAction(""))
+            action = self.choices[value] = group.addAction(add_entry(self))
             action.setCheckable(True)
             action.triggered.connect(lambda _=False, value=value: self.chosen.emit(value))
 
