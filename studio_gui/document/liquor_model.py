@@ -19,7 +19,7 @@ from studio_gui.domain.edits.letters import set_letter
 from studio_gui.domain.edits.liquors import replace_liquor
 from studio_gui.domain.liquors import Liquor
 from studio_gui.wording.naming import MOST_NAMES_IN_A_ROW, one_line, some_in_a_row
-from studio_gui.wording.quantities import VOLUME, shown_bare
+from studio_gui.wording.quantities import VOLUME, shown, shown_bare
 from studio_gui.wording.recipes import named_recipe, shown_recipe
 from studio_gui.wording.translation import TRANSLATED
 
@@ -131,8 +131,20 @@ class LiquorModel(RowModel):
             Column.NAME: lambda: row.liquor.name,
             Column.MADE: lambda: named_recipe(self.document.sheet.plan, row.liquor),
             Column.SECTIONS: lambda: self._painted_on(row),
+            Column.JAR: lambda: self._poured(row),
         }
         return words[column]() if column in words else None
+
+    def _poured(self, row: LiquorRow) -> str:
+        """Return what to pour into each jar of a liquor, with its spare, a line to a jar."""
+        sheet = self.document.sheet
+        lines = []
+        for jar in sheet.make_up.jars:
+            if jar.liquor_id == row.id:
+                amounts = zip(sheet.plan.stocks, jar.amounts_ml.tolist(), strict=True)
+                poured = [f"{shown(VOLUME, ml)} {one_line(stock.name)}" for stock, ml in amounts if ml > 0.0]
+                lines.append(shown(VOLUME, jar.jar_ml) + " = " + " + ".join(poured))
+        return "\n".join(lines) or self.tr("not painted")
 
     def _spoken(self, row: LiquorRow, column: int) -> str | None:
         return named_recipe(self.document.sheet.plan, row.liquor) if column == Column.MADE else None

@@ -9,7 +9,7 @@ from __future__ import annotations
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
-from studio_gui.drawing.changes import REACH_PX, Span
+from studio_gui.drawing.changes import CROWDED_PX, REACH_PX, Span
 from studio_gui.drawing.fonts import sized
 from studio_gui.drawing.lay_layout import TARGET, LayLayout
 from studio_gui.drawing.lay_rows import SLIP_HEIGHT
@@ -103,6 +103,7 @@ def _paint_gap_grip(painter: QPainter, layout: LayLayout, look: Look, state: Lay
     shown = taken or me in (state.hovered, state.focused)
     gap_m = layout.sheet.plan.boundaries[index].gap_m
     if not shown and gap_m == 0.0:
+        _paint_resting_grip(painter, layout, look, index)
         return
     grip = layout.item("gap", index).slip
     colour = look.handle if shown else look.peg_lines
@@ -125,6 +126,18 @@ def _paint_gap_grip(painter: QPainter, layout: LayLayout, look: Look, state: Lay
                 ]
             )
         )
+
+
+def _paint_resting_grip(painter: QPainter, layout: LayLayout, look: Look, index: int) -> None:
+    """Paint two small dots where a gap can be opened, unless the sections are crowded."""
+    before, here, after = layout.edges_x[index : index + 3]
+    if min(here - before, after - here) < CROWDED_PX:
+        return
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(look.film_edge)
+    centre = layout.item("gap", index).slip.center()
+    for side in (-1.0, 1.0):
+        painter.drawEllipse(centre + QPointF(side * 3.5, 0.0), 1.8, 1.8)
 
 
 def _paint_fold(painter: QPainter, layout: LayLayout, look: Look, state: LayState, index: int) -> None:

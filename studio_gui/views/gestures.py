@@ -23,6 +23,8 @@ from studio_gui.drawing.snapping import REACH_PX, SnapMark, at_rest, boundary_ma
 from studio_gui.drawing.tags import TagColumn, boundary_tag, fold_tag, gap_tag, sections_tag
 from studio_gui.wording.translation import translate
 
+#: Keys that let go of marks and ticks. Some desktops keep Alt with the mouse to themselves.
+LETS_GO = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifier
 #: Gaps and overlaps come in halves of a centimetre or quarters of an inch, unless Alt lets go.
 GAP_STEPS_A_CENTIMETRE, GAP_STEPS_AN_INCH = 2, 4
 
@@ -65,10 +67,17 @@ class _Held:
         self._document = document
         self._origin_m = origin_m
         self._offset_m = origin_m - layout.lay_m(x)
+        self._is_refused = False
 
     @property
     def _index(self) -> int:
         return self.item[1]
+
+    def _refuse(self, refusal: RovingLayError) -> None:
+        """Say why the thing does not follow, once for as long as it does not."""
+        if not self._is_refused:
+            self._is_refused = True
+            self._document.refused.emit(refusal)
 
     def _wanted_m(self, layout: LayLayout, point: QPointF) -> float:
         return layout.lay_m(point.x()) + self._offset_m
@@ -104,16 +113,18 @@ class BoundaryDrag(_Held):
         return self._document.sheet.plan.boundaries[self._index].position_m
 
     def move(self, layout: LayLayout, point: QPointF, modifiers: Qt.KeyboardModifier) -> None:
-        """Follow the pointer as far as possible; on marks and ticks unless Alt lets go of them."""
+        """Follow the pointer as far as possible; on marks and ticks unless a key lets go of them."""
         plan = self._document.plan
         drag: Drag = "shift" if modifiers & Qt.KeyboardModifier.ShiftModifier else "trade"
         self.guide = None
         try:
             limits = boundary_range(plan, self._index, drag)
-        except RovingLayError:
+            self._is_refused = False
+        except RovingLayError as refusal:
+            self._refuse(refusal)
             return  # something locked would have to follow: stay, as if held
         wanted = self._wanted_m(layout, point)
-        if modifiers & Qt.KeyboardModifier.AltModifier:
+        if modifiers & LETS_GO:
             place_m = _within(wanted, limits)
         else:
             marks = boundary_marks(plan, self._index, drag)
@@ -157,8 +168,10 @@ class SectionsDrag(_Held):
         wanted = self._wanted_m(layout, point)
         try:
             self._document.preview(move_sections(plan, first, last, _nearest_start(plan, self._run, wanted)))
+            self._is_refused = False
         except RovingLayError as refusal:
-            self._document.refused.emit(refusal)
+            self._document.cancel_preview()  # put down there, it goes back to where it was
+            self._refuse(refusal)
         self.item = ("section", self._now[0])
         self.lifted = Lifted(*self._now, (wanted - self.place_m) * layout.px_per_m)
 
@@ -191,7 +204,7 @@ class GapDrag(_Held):
         """Open or close the gap on both sides alike, twice what the hand moves."""
         low, high = gap_range(self._document.plan, self._index)
         gap_m = self._gap_m + 2.0 * (self._wanted_m(layout, point) - self._origin_m)
-        if not modifiers & Qt.KeyboardModifier.AltModifier:
+        if not modifiers & LETS_GO:
             gap_m = snapped(gap_m, _gap_step_m())
         self._document.preview(set_gap(self._document.plan, self._index, min(max(gap_m, low), high)))
 
@@ -223,7 +236,7 @@ class FoldDrag(_Held):
         reached_out_m = start_m(self._document.sheet.plan) - start_m(plan)
         wanted = self._wanted_m(layout, point) - reached_out_m
         guide: Guide | None = None
-        if modifiers & Qt.KeyboardModifier.AltModifier:
+        if modifiers & LETS_GO:
             place_m = _within(wanted, self._limits)
         else:
             place_m, guide = self._rest(layout, wanted, fold_marks(plan, self._index), self._limits)

@@ -160,7 +160,10 @@ def _gestures() -> list[tuple[str, str]]:
             translate("Gestures", "… and all that follows"),
             translate("Gestures", "Shift while dragging; Alt+Left, Alt+Right"),
         ),
-        (translate("Gestures", "… beside the ruler’s ticks"), translate("Gestures", "Alt while dragging")),
+        (
+            translate("Gestures", "… beside the ruler’s ticks"),
+            translate("Gestures", "Alt or Ctrl while dragging"),
+        ),
         (translate("Gestures", "Put back what is in the hand"), translate("Gestures", "Esc")),
         (
             translate("Gestures", "Type an exact place or length"),

@@ -189,7 +189,17 @@ class LayCanvas(QWidget):
         span = (0.0, float(self.width())) if before is None else changed_span(before, self.lay)
         self._screen.wool.follow(self.lay, self.devicePixelRatioF(), span)
         self._repaint_span(span)
-        self._focused = self._existing(self._focused)
+        self._focused = self._existing(self._moved(self._focused, before))
+
+    def _moved(self, focus: Focus, before: LayLayout | None) -> Focus:
+        """Return where a section that had the focus lies now; other items keep their number."""
+        kind, index = focus
+        sections = () if before is None else before.sheet.plan.sections
+        if kind != "section" or index >= len(sections):
+            return focus
+        section_id = sections[index].id
+        ids = [section.id for section in self.document.sheet.plan.sections]
+        return (kind, ids.index(section_id)) if section_id in ids else focus
 
     def _existing(self, focus: Focus) -> Focus:
         """Return the nearest item to `focus` that is there."""

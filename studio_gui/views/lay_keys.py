@@ -10,7 +10,8 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QContextMenuEvent, QKeyEvent
+from PySide6.QtWidgets import QApplication
 
 from studio_gui.document.open_plan import Edit
 from studio_gui.domain.edits.boundaries import Drag, boundary_range, gap_range, move_boundary, set_gap
@@ -65,12 +66,11 @@ class LayKeys:
         return True
 
     def came_in(self, reason: Qt.FocusReason) -> None:
-        """Start at the first item, or going backwards at the last one."""
+        """Start at the first item, or going backwards at the last one; what is selected stays so."""
         items = self._canvas.lay.items
-        if reason == Qt.FocusReason.TabFocusReason:
-            self._canvas.focus_item(items[0].kind, items[0].index)
-        elif reason == Qt.FocusReason.BacktabFocusReason:
-            self._canvas.focus_item(items[-1].kind, items[-1].index)
+        if reason in (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason):
+            item = items[0 if reason == Qt.FocusReason.TabFocusReason else -1]
+            self._canvas.focus_item(item.kind, item.index, select=False)
 
     # -- keys ----------------------------------------------------------------------------------------------
 
@@ -81,6 +81,11 @@ class LayKeys:
             if key == _Key.Key_Escape:
                 canvas.hold.cancel()
             return True  # a gesture owns the lay until it ends
+        if key == _Key.Key_F10 and modifiers == _SHIFT:
+            point = canvas.lay.item(*canvas.focused).rect.center().toPoint()
+            asked = QContextMenuEvent(QContextMenuEvent.Reason.Keyboard, point, canvas.mapToGlobal(point))
+            QApplication.sendEvent(canvas, asked)
+            return True
         if key == _Key.Key_Space:
             return self._space(modifiers, is_repeated=event.isAutoRepeat())
         if key == _Key.Key_A and modifiers == _CONTROL:

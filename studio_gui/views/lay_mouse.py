@@ -18,7 +18,7 @@ from studio_gui.domain.errors import RovingLayError
 from studio_gui.drawing.lay_layout import LayItem
 from studio_gui.drawing.overview import film_m_at, is_overview_shown
 from studio_gui.drawing.ruler import ruler_steps, ruler_unit_m, snapped
-from studio_gui.views.gestures import BoundaryDrag, FoldDrag, GapDrag, Gesture, SectionsDrag
+from studio_gui.views.gestures import LETS_GO, BoundaryDrag, FoldDrag, GapDrag, Gesture, SectionsDrag
 from studio_gui.wording.translation import translate
 
 if TYPE_CHECKING:
@@ -105,13 +105,13 @@ class LayMouse(QObject):
             canvas.hover(canvas.lay.item_at(event.position()))
 
     def double_click(self, event: QMouseEvent) -> None:
-        """Split a section at the pointer, on the ruler's tick unless Alt lets go of it."""
+        """Split a section at the pointer, on the ruler's tick unless a key lets go of it."""
         canvas = self._canvas
         item = canvas.lay.item_at(event.position())
         if item is None or item.kind != "section" or event.button() != Qt.MouseButton.LeftButton:
             return
         place_m = canvas.lay.lay_m(event.position().x())
-        if not event.modifiers() & Qt.KeyboardModifier.AltModifier:
+        if not event.modifiers() & LETS_GO:
             tick_m = ruler_steps(canvas.lay.px_per_m, ruler_unit_m())[1]
             low_m, high_m = canvas.document.sheet.plan.edges_m[item.index : item.index + 2]
             on_tick_m = snapped(place_m, tick_m)
@@ -277,10 +277,11 @@ def _hint(item: LayItem | None) -> str:
         ),
         "boundary": translate(
             "LayMouse",
-            "Drag to move the boundary. Shift moves all that follows; Alt lets go of ruler and marks.",
+            "Drag to move the boundary. Shift moves all that follows; Alt or Ctrl lets go of the marks.",
         ),
         "gap": translate(
-            "LayMouse", "Drag to the right to leave a gap, to the left to overlap. Alt lets go of the steps."
+            "LayMouse",
+            "Drag right to leave a gap, left to overlap; weights still count the whole section.",
         ),
         "fold": translate("LayMouse", "Drag to move the fold: the legs beside it become longer or shorter."),
     }[item.kind]

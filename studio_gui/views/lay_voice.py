@@ -91,6 +91,11 @@ class LayVoice(QObject):
         return living(self._canvas)
 
     @property
+    def _is_whole(self) -> bool:
+        """Whether Python has not yet taken apart what Qt still calls."""
+        return "_seen" in vars(self)
+
+    @property
     def sheet(self) -> Worksheet:
         """The worksheet on the screen."""
         return self.document.sheet
@@ -121,14 +126,14 @@ class LayVoice(QObject):
     # -- what happens --------------------------------------------------------------------------------------
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if event.type() in _TELLING:
+        if event.type() in _TELLING and self._is_whole:
             self._words_changed |= event.type() == QEvent.Type.LanguageChange
             self._later()
         return False
 
     def _later(self) -> None:
         """Tell once all that hangs together has happened; only remember where nobody listens."""
-        if self.canvas is None or not isValid(self.document.undo_stack):
+        if not self._is_whole or self.canvas is None or not isValid(self.document.undo_stack):
             return  # a stack that is being destroyed says that its index changed
         if QAccessible.isActive():
             self._timer.start()

@@ -24,10 +24,11 @@ from studio_gui.domain.edits.liquors import (
 )
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.liquors import Liquor
+from studio_gui.views.amounts_field import AmountsField
 from studio_gui.views.choices import ChoiceField
 from studio_gui.views.fields import EntryField, edit_and_say, edit_at
 from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, explain, scaled_font
-from studio_gui.views.liquor_grid import AmountsField, LiquorGrid
+from studio_gui.views.liquor_grid import LiquorGrid
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.undo_note import UndoNote
 from studio_gui.wording.amounts import shown_amounts, shown_total
@@ -117,7 +118,7 @@ class LiquorEditor(LiveWidget):
             QWidget.setTabOrder(before, after)
 
     def _set_fonts(self) -> None:
-        self.line.setFont(scaled_font(self.font(), 1.55, bold=True))
+        self.line.set_usual_font(self.font())
         self.total.setFont(scaled_font(self.font(), 1.3, bold=True))
 
     def _retranslate(self) -> None:

@@ -1,4 +1,4 @@
-"""The fields of a liquor's amounts: all in one line, and stock by stock.
+"""The fields of a liquor's amounts and depths, stock by stock.
 
 The rule of this module: what the liquor holds (its parts, or its depths) can be typed and slid; what follows
 from it is shown. Fields are made anew only for other stocks or another basis, never while something is
@@ -20,44 +20,16 @@ from studio_gui.domain.reach import reach_pct_owf
 from studio_gui.domain.stocks import Stock
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.lay_layout import TARGET
-from studio_gui.views.fields import EntryField, QuantityField
+from studio_gui.views.fields import QuantityField
 from studio_gui.views.graduated_slider import GraduatedSlider
 from studio_gui.views.labels import ShortenedLabel, SwatchLabel, TonedLabel, call, explain
-from studio_gui.wording.amounts import parse_amounts, shown_amounts
-from studio_gui.wording.naming import in_a_row, one_line
+from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import DEPTH, PLAIN, VOLUME, shown, shown_briefly
 
 #: Depth is shown to this, so a key moves it by this, % owf.
 DEPTH_STEP_PCT_OWF = 0.01
 
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-
-
-class AmountsField(EntryField):
-    """The line "12 + 38", one amount for each stock of the liquor."""
-
-    entered = Signal(tuple)
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._names: tuple[str, ...] = ()
-
-    def set_amounts(self, amounts_ml: Sequence[float], names: Sequence[str]) -> None:
-        """Show ml for the whole set; `names` are those of the stocks they belong to."""
-        self._names = tuple(names)
-        self.show_text(shown_amounts(amounts_ml))
-
-    def _take(self, text: str) -> None:
-        amounts = parse_amounts(text)
-        if len(amounts) == len(self._names):
-            self.entered.emit(amounts)
-            return
-        names = in_a_row([one_line(name) for name in self._names])
-        self.say(
-            self.tr("Amounts typed: {0}; stocks in this liquor: {1}. Type one for each: {2}.").format(
-                len(amounts), len(self._names), names
-            )
-        )
 
 
 @dataclass(frozen=True)

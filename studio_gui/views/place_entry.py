@@ -23,7 +23,7 @@ from studio_gui.views.gestures import gap_name, move_name
 if TYPE_CHECKING:
     from studio_gui.views.lay_canvas import LayCanvas
 
-WIDTH = 190
+WIDTH = 250
 
 
 class PlaceEntry(QFrame):
@@ -41,8 +41,9 @@ class PlaceEntry(QFrame):
         self.field.installEventFilter(self)
         self.setFrameShape(QFrame.Shape.StyledPanel)
         self.setAutoFillBackground(True)
+        self.name.setWordWrap(True)
         self.setFixedWidth(WIDTH)
-        column = QVBoxLayout(self)
+        self._column = column = QVBoxLayout(self)
         column.setContentsMargins(10, 8, 10, 8)
         column.setSpacing(4)
         column.addWidget(self.name)
@@ -59,7 +60,7 @@ class PlaceEntry(QFrame):
         self.field.set_value(value)
         self.field.setAccessibleName(words)
         item = self._canvas.lay.item(kind, index)
-        self.adjustSize()
+        self._grow()
         x = round(item.rect.center().x() - self.width() / 2.0)
         room = self._canvas.width() - self.width() - 4
         self.move(QPoint(max(min(x, room), 4), round(self._canvas.lay.film.top()) + 12))
@@ -77,17 +78,26 @@ class PlaceEntry(QFrame):
                 return True
             if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
                 self.field.finish()
-                if not self.field.message.text():
+                if self.field.message.text():
+                    self._grow()
+                else:
                     self._close()
                 return True
         elif event.type() == QEvent.Type.FocusOut and not self.field.message.text():
             self.hide()
         return super().eventFilter(watched, event)
 
+    def _grow(self) -> None:
+        """Make room for the whole of what is said."""
+        self._column.activate()
+        self.resize(self.width(), self._column.totalHeightForWidth(self.width()))
+
     def _close(self) -> None:
         self.field.drop()
+        self._canvas.setFocus(
+            Qt.FocusReason.OtherFocusReason
+        )  # before it hides, or Qt would go on to the next
         self.hide()
-        self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _about(self) -> tuple[str, float]:
         """Return what is asked for and what it is now, m."""

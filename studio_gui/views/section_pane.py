@@ -214,7 +214,8 @@ class SectionPane(LiveWidget):
         else:
             meaning = self.tr(
                 "Width centred on the boundary to the next section. Above 0 the fibre there stays unpainted;"
-                " below 0 both colours are painted there."
+                " below 0 both colours are painted there. Weights, ml/g and depths still count the whole"
+                " section."
             )
         explain(self.gap, meaning)
 

@@ -80,7 +80,8 @@ def test_what_it_is_made_of_is_figures_in_the_cell_and_names_beside(model: Liquo
         assert made.data(role) == "1.5 % Blue + Acid water"
     assert model.index(0, Column.NAME).data(Qt.ItemDataRole.AccessibleTextRole) is None
     assert model.index(0, Column.NAME).data(Qt.ItemDataRole.ToolTipRole) == "Blue"
-    assert model.index(0, Column.JAR).data(Qt.ItemDataRole.ToolTipRole) is None
+    poured = "131.3 ml = 78.8 ml Blue + 52.5 ml Acid water"
+    assert model.index(0, Column.JAR).data(Qt.ItemDataRole.ToolTipRole) == poured
 
 
 def test_sections_without_a_name_and_many_sections_are_told(model: LiquorModel) -> None:

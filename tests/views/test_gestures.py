@@ -121,6 +121,27 @@ def test_what_is_locked_does_not_give_way_and_says_why(hand: Hand, qtbot: QtBot)
     assert order(hand) == ["s1", "s2", "s3", "s4"]
 
 
+def test_put_down_where_it_cannot_lie_a_section_goes_back(hand: Hand) -> None:
+    hand.document.replace(set_locked(plain_plan(5), ["s4"], locked=True))
+    refused: list[object] = []
+    hand.document.refused.connect(refused.append)
+    # over s2 and s3, where it may lie, and on past the locked one, where it may not
+    point = drag_item(hand, "section", 0, 4.0 * hand.canvas.lay.px_per_m * 4.0 / 5.0)
+    assert shown_order(hand) == ["s1", "s2", "s3", "s4", "s5"]
+    hand.send(RELEASE, point)
+    assert order(hand) == ["s1", "s2", "s3", "s4", "s5"]
+    assert hand.document.undo_stack.count() == 0
+    assert len(refused) == 1, "the reason is given once"
+
+
+def test_a_shift_drag_says_why_nothing_follows(hand: Hand, qtbot: QtBot) -> None:
+    hand.document.replace(set_locked(plain_plan(4), ["s4"], locked=True))
+    with qtbot.waitSignal(hand.document.refused) as heard:
+        hand.drag(0, 0.3, SHIFT)
+    assert heard.args[0].code == "boundary-locked"
+    assert hand.places() == [1.0, 2.0, 3.0]
+
+
 def test_the_only_section_has_nowhere_to_go(qtbot: QtBot) -> None:
     hand = at_canvas(qtbot, plain_plan(1))
     drag_item(hand, "section", 0, 200.0)
@@ -302,6 +323,12 @@ def test_the_gap_of_an_overlap_shows_both_colours(hand: Hand) -> None:
 
 
 # -- fingers ----------------------------------------------------------------------------------------------
+
+
+def test_control_lets_go_where_the_desktop_keeps_alt(hand: Hand) -> None:
+    hand.drag(1, 0.1234, CONTROL)
+    assert hand.places()[1] == pytest.approx(2.1234, abs=2.0 / hand.canvas.lay.px_per_m)
+    assert hand.places()[1] != pytest.approx(2.12, abs=1e-6)
 
 
 def test_a_finger_drags_a_boundary(hand: Hand) -> None:

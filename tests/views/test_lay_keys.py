@@ -170,6 +170,7 @@ def test_a_typed_place_is_exact(hand: Hand) -> None:
     assert hand.places() == pytest.approx([1.0, 1.8325, 3.0])
     assert not field.isVisible()
     assert QApplication.focusWidget() is hand.canvas
+    assert hand.canvas.focused == ("boundary", 1), "the keys go on with what was placed"
     assert hand.document.undo_stack.undoText() == "Move boundary B | C"
 
 
@@ -197,6 +198,20 @@ def test_what_cannot_be_is_said_at_the_field_and_nothing_moves(hand: Hand, typed
     QTest.keyClick(field.field, Key.Key_Escape)
     assert not field.isVisible()
     assert QApplication.focusWidget() is hand.canvas
+    assert hand.canvas.focused == ("boundary", 1)
+
+
+def test_the_whole_of_what_is_said_has_room(hand: Hand) -> None:
+    go_to(hand, "boundary", 1)
+    hand.key(Key.Key_F2)
+    field = entry(hand)
+    QTest.keyClicks(field.field, "390")
+    QTest.keyClick(field.field, Key.Key_Return)
+    message = field.field.message
+    assert message.height() >= message.heightForWidth(message.width())
+    assert message.y() >= field.field.y() + field.field.height()
+    assert field.rect().contains(message.geometry())
+    assert field.name.height() >= field.name.heightForWidth(field.name.width())
 
 
 def test_the_length_of_a_section_can_be_typed(hand: Hand) -> None:
@@ -235,6 +250,21 @@ def test_the_keyboard_brings_what_it_goes_to_into_sight(hand: Hand) -> None:
     go_to(hand, "section", 3)
     layout = hand.canvas.lay
     assert layout.pane.left() <= layout.item("section", 3).rect.left() <= layout.pane.right()
+
+
+def test_the_focus_goes_with_its_section(hand: Hand) -> None:
+    go_to(hand, "section", 1)
+    hand.key(Key.Key_Right, CONTROL)
+    hand.document.undo_stack.undo()
+    assert order(hand) == ["s1", "s2", "s3", "s4"]
+    assert hand.canvas.focused == ("section", 1)
+
+
+def test_shift_f10_asks_for_the_menu(hand: Hand, qtbot: QtBot) -> None:
+    go_to(hand, "boundary", 2)
+    with qtbot.waitSignal(hand.canvas.menu_wanted) as heard:
+        hand.key(Key.Key_F10, SHIFT)
+    assert heard.args[1] == hand.canvas.lay.item("boundary", 2)
 
 
 def test_a_canvas_of_its_own_document(qtbot: QtBot) -> None:
