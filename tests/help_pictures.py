@@ -14,29 +14,25 @@ from pathlib import Path
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from PySide6.QtCore import QSettings, QSize
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
+from PySide6.QtGui import QFont, QFontDatabase
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
 from studio_gui.paths import font_path, resources_dir, samples_dir
 from studio_gui.storage.files import PLAN_SUFFIX
+from studio_gui.views.appearance import palette_of
 from studio_gui.views.main_window import MainWindow
 
 WINDOW = QSize(1440, 900)
+FIBRE_MS = 2_000
 #: file name, sample, selected section, dark
 PICTURES = (
     ("window.png", "two-shores", 1, False),
     ("window-dark.png", "long-dusk", 9, True),
     ("checks.png", "storm-kettle", 1, False),
 )
-
-
-def dark_palette() -> QPalette:
-    """Return a dark palette of near-neutral greys."""
-    palette = QPalette(QColor("#2a2d31"), QColor("#1f2124"))
-    palette.setColor(QPalette.ColorRole.Highlight, QColor("#2f6ea8"))
-    return palette
 
 
 def main() -> None:
@@ -46,20 +42,19 @@ def main() -> None:
     for bold in (False, True):
         QFontDatabase.addApplicationFont(str(font_path(bold=bold)))
     application.setFont(QFont("Noto Sans", 10))
-    light = QPalette(application.palette())
     folder = resources_dir() / "help"
     folder.mkdir(exist_ok=True)
     with tempfile.TemporaryDirectory() as settings_folder:
         settings = QSettings(str(Path(settings_folder, "settings.ini")), QSettings.Format.IniFormat)
         for name, sample, selected, dark in PICTURES:
-            application.setPalette(dark_palette() if dark else light)
+            application.setPalette(palette_of("dark" if dark else "light"))
             document = OpenPlan.from_file(samples_dir() / f"{sample}{PLAN_SUFFIX}")
             window = MainWindow(document, Preferences(settings))
             window.resize(WINDOW)
             window.show()
             document.select(document.plan.sections[selected].id)
             assert window.panes is not None  # made now, not after the first paint
-            application.processEvents()
+            QTest.qWait(FIBRE_MS)  # until the wool is fibre
             window.grab().save(str(folder / name))
             window.close()
 

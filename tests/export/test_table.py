@@ -11,13 +11,16 @@ import math
 import pytest
 from hypothesis import given
 
+from studio_gui.domain.edits.boundaries import set_gap
+from studio_gui.domain.edits.sections import set_locked
 from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.export.table import harmless, table_bytes
+from tests.drawing.plans import plain_plan
 from tests.export.plans import plans_of_one_colour, sample
 
-TEXT_COLUMNS = {"name", "letter", "liquor", "liquid", "saturation", "colour"}
+TEXT_COLUMNS = {"locked", "name", "letter", "liquor", "liquid", "saturation", "colour"}
 FORMULAS = [
     "=1+1",
     "+1",
@@ -172,3 +175,13 @@ def test_a_plan_that_paints_nothing_is_still_a_table() -> None:
     plan = sample("two-shores")
     bare = tuple(Liquor(liquor.id, liquor.letter, "") for liquor in plan.liquors)
     assert numbers(dataclasses.replace(plan, liquors=bare), "liquid (ml)") == [0.0] * 5
+
+
+def test_gaps_overlaps_and_locks_are_told() -> None:
+    plan = set_gap(set_gap(plain_plan(3), 0, 0.02), 1, -0.03)
+    headers, *rows = rows_of(set_locked(plan, ["s3"], locked=True))
+    told = [
+        [row[headers.index(name)] for row in rows]
+        for name in ("gap after (m)", "overlap after (m)", "locked")
+    ]
+    assert told == [["0.02", "0", "0"], ["0", "0.03", "0"], ["no", "no", "yes"]]
