@@ -60,7 +60,7 @@ def _columns(sheet: Worksheet) -> Iterator[_Column]:
     yield "end (m)", figures.edges_m[1:].tolist()
     yield "length (m)", [figures.length_m(index) for index in range(len(figures))]
     gaps_m = [*(boundary.gap_m for boundary in plan.boundaries), 0.0]
-    yield "gap after (m)", [max(gap_m, 0.0) for gap_m in gaps_m]
+    yield "gap after (m)", [abs(max(gap_m, 0.0)) for gap_m in gaps_m]
     yield "overlap after (m)", [abs(min(gap_m, 0.0)) for gap_m in gaps_m]
     yield "locked", ["yes" if section.locked else "no" for section in plan.sections]
     yield "fibre (g)", figures.fibre_g.tolist()
