@@ -103,3 +103,18 @@ def test_every_conversion_takes_any_shape_and_passes_on_what_is_not_a_number(
 def test_constants_cannot_be_changed_from_outside() -> None:
     for constant in (spaces.WHITE_XYZ, spaces.XYZ_FROM_LINEAR, spaces.LINEAR_FROM_XYZ):
         assert not constant.flags.writeable
+
+
+@given(hex_colours)
+def test_a_colour_goes_through_lab_and_comes_back(srgb: str) -> None:
+    assert spaces.hex_from_lab(spaces.lab_from_hex(srgb)) == (srgb, False)
+
+
+@pytest.mark.parametrize(
+    "lab", [(50.0, -100.0, 0.0), (60.0, 0.0, 130.0), (101.0, 0.0, 0.0), (30.0, 60.0, -110.0)]
+)
+def test_a_colour_beyond_srgb_is_told_and_stands_for_the_nearest_code(lab: tuple[float, ...]) -> None:
+    srgb, is_outside = spaces.hex_from_lab(np.array(lab))
+    assert is_outside
+    codes = [int(srgb[place : place + 2], 16) for place in (1, 3, 5)]
+    assert 0 in codes or 255 in codes, "some channel is at its end"
