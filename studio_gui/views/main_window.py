@@ -8,7 +8,7 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QChildEvent, QEvent, QPoint, Qt
+from PySide6.QtCore import QEvent, QPoint, Qt
 from PySide6.QtGui import (
     QAction,
     QCloseEvent,
@@ -18,7 +18,7 @@ from PySide6.QtGui import (
     QDropEvent,
     QKeyEvent,
 )
-from PySide6.QtWidgets import QMainWindow, QTabBar, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QMainWindow, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
@@ -149,13 +149,6 @@ class MainWindow(QMainWindow):
         self.lay_menus.menu_at(item, place_m, self).popup(point)
 
     # -- words ---------------------------------------------------------------------------------------------
-
-    def childEvent(self, event: QChildEvent) -> None:
-        super().childEvent(event)
-        child = event.child()
-        if event.type() == QEvent.Type.ChildPolished and isinstance(child, QTabBar):
-            # the bar of panes in tabs stays when they lie apart again, as a stop that nobody sees
-            child.setFocusPolicy(Qt.FocusPolicy.NoFocus)
 
     def changeEvent(self, event: QEvent) -> None:
         if event.type() == QEvent.Type.LanguageChange:

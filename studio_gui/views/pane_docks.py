@@ -8,7 +8,16 @@ from __future__ import annotations
 
 from PySide6.QtCore import QByteArray, QObject, QRect, Qt, Signal
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QApplication, QDockWidget, QFrame, QMainWindow, QScrollArea, QTabWidget, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QDockWidget,
+    QFrame,
+    QMainWindow,
+    QScrollArea,
+    QTabBar,
+    QTabWidget,
+    QWidget,
+)
 
 #: Raised whenever docks come or go, so that places kept by an older program are not taken for these.
 STATE_VERSION = 1
@@ -126,6 +135,9 @@ class PaneDocks(QObject):
 
     def settle(self) -> None:
         """Bring the section's pane to the front, which Qt forgets of panes that were not shown yet."""
+        bars = self._window.findChildren(QTabBar, options=Qt.FindChildOption.FindDirectChildrenOnly)
+        for bar in bars:  # Qt keeps them when panes lie apart again, as stops that nobody sees
+            bar.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         if self._is_as_at_first:
             self.section.raise_()
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, QRect, QSettings, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDockWidget, QMainWindow
+from PySide6.QtWidgets import QApplication, QDockWidget, QMainWindow, QTabBar
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
@@ -181,3 +181,9 @@ def test_f6_comes_back_to_the_field_it_left(window: MainWindow) -> None:
     window.docks.walk(1)
     window.docks.walk(-1)
     assert QApplication.focusWidget() is field
+
+
+def test_bars_of_panes_that_lie_apart_again_are_no_stops(window: MainWindow) -> None:
+    bars = window.findChildren(QTabBar, options=Qt.FindChildOption.FindDirectChildrenOnly)
+    assert bars, "Qt keeps them; without any this says nothing"
+    assert all(bar.focusPolicy() == Qt.FocusPolicy.NoFocus for bar in bars)
