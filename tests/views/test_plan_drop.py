@@ -24,6 +24,10 @@ Button = QMessageBox.StandardButton
 COPY, LEFT, NONE = Qt.DropAction.CopyAction, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
 
 
+# 6.12 deprecates the only way that 6.11 has to make these events.
+pytestmark = pytest.mark.filterwarnings(r"ignore:Function. 'Q(Drag|Drop)\w*Event:DeprecationWarning")
+
+
 @pytest.fixture
 def window(qtbot: QtBot, tmp_path: Path) -> MainWindow:
     settings = QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat)
