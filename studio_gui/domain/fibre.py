@@ -6,13 +6,15 @@ from a roving tiles it exactly.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from typing import Literal
 
 from studio_gui.domain.colour.swatches import checked_srgb
 from studio_gui.domain.errors import InvalidPlan
-from studio_gui.domain.ranges import checked
+from studio_gui.domain.ranges import RELATIVE_TOLERANCE, checked
 
 Matching = Literal["by length", "by weight"]
 MATCHINGS: tuple[Matching, ...] = ("by length", "by weight")
@@ -38,11 +40,26 @@ class MassMark:
 
 
 @dataclass(frozen=True, slots=True)
+class Roving:
+    """One roving of the set that was weighed by itself: its weight, g, and its own unevenness."""
+
+    mass_g: float
+    mass_marks: tuple[MassMark, ...] = ()
+
+    def __post_init__(self) -> None:
+        checked("mass_g", self.mass_g)
+        _check_marks(self.mass_marks)
+
+
+@dataclass(frozen=True, slots=True)
 class Fibre:
     """The rovings of the set; `mass_g` (air-dry) and `length_m` are those of ONE roving.
 
     `mass_marks` describe an uneven top: between neighbouring marks, and towards both ends, the linear
     density is even. No marks: even throughout. Shares, so that a new weight or length keeps the unevenness.
+
+    `measured` has every roving that was weighed by itself; `mass_g` is then their mean, and the marks are
+    theirs alone. None: all are alike.
     """
 
     mass_g: float
@@ -50,6 +67,7 @@ class Fibre:
     rovings: int = 1
     undyed_srgb: str = WHITE_WOOL_SRGB
     mass_marks: tuple[MassMark, ...] = ()
+    measured: tuple[Roving, ...] = ()
 
     def __post_init__(self) -> None:
         checked("mass_g", self.mass_g)
@@ -58,15 +76,72 @@ class Fibre:
         if not isinstance(self.rovings, int):
             raise InvalidPlan("not-a-whole-number", field="rovings", value=self.rovings)
         object.__setattr__(self, "undyed_srgb", checked_srgb("undyed_srgb", self.undyed_srgb))
-        if len(self.mass_marks) > MOST_MASS_MARKS:
+        _check_marks(self.mass_marks)
+        if self.measured:
+            self._check_measured()
+
+    def roving(self, index: int) -> Fibre:
+        """Return roving `index` of the set (from 0) as a set of one, with its own weight and unevenness."""
+        return _one(self, self.measured[index] if self.measured else None)
+
+    @property
+    def weight_marks(self) -> tuple[MassMark, ...]:
+        """The marks of the mean of the set: a roving's own where all are alike."""
+        return _mean_marks(self.measured) if self.measured else self.mass_marks
+
+    def _check_measured(self) -> None:
+        if len(self.measured) != self.rovings:
             raise InvalidPlan(
-                "too-many", field="mass_marks", count=len(self.mass_marks), most=MOST_MASS_MARKS
+                "rovings-do-not-match", field="measured", count=len(self.measured), rovings=self.rovings
             )
-        marks = (MassMark(0.0, 0.0), *self.mass_marks, MassMark(1.0, 1.0))
-        for before, after in pairwise(marks):
-            step = min(after.strip_share - before.strip_share, after.mass_share - before.mass_share)
-            if step < LEAST_MARK_STEP:
-                raise InvalidPlan("marks-not-rising", field="mass_marks", value=after.strip_share)
+        if self.mass_marks:
+            raise InvalidPlan("marks-of-set-and-rovings", field="mass_marks")
+        mean_g = mean_mass_g(self.measured)
+        if not math.isclose(mean_g, self.mass_g, rel_tol=RELATIVE_TOLERANCE):
+            raise InvalidPlan("mass-is-not-the-mean", field="mass_g", value=self.mass_g, mean_g=mean_g)
+
+
+def mean_mass_g(measured: tuple[Roving, ...]) -> float:
+    """Return the mean weight of rovings, g.
+
+    >>> mean_mass_g((Roving(98.0), Roving(102.0)))
+    100.0
+    """
+    return math.fsum(one.mass_g for one in measured) / len(measured)
+
+
+@lru_cache(maxsize=64)
+def _one(fibre: Fibre, roving: Roving | None) -> Fibre:
+    mass_g, marks = (fibre.mass_g, fibre.mass_marks) if roving is None else (roving.mass_g, roving.mass_marks)
+    return Fibre(mass_g, fibre.length_m, 1, fibre.undyed_srgb, marks)
+
+
+@lru_cache(maxsize=64)
+def _mean_marks(measured: tuple[Roving, ...]) -> tuple[MassMark, ...]:
+    total_g = math.fsum(one.mass_g for one in measured)
+    places = sorted({mark.strip_share for one in measured for mark in one.mass_marks})
+    marks = []
+    for place in places:
+        before_g = math.fsum(one.mass_g * _share_before(one, place) for one in measured)
+        marks.append(MassMark(place, before_g / total_g))
+    return tuple(marks)
+
+
+def _share_before(roving: Roving, strip_share: float) -> float:
+    marks = (MassMark(0.0, 0.0), *roving.mass_marks, MassMark(1.0, 1.0))
+    low, high = next((a, b) for a, b in pairwise(marks) if strip_share <= b.strip_share)
+    part = (strip_share - low.strip_share) / (high.strip_share - low.strip_share)
+    return low.mass_share + part * (high.mass_share - low.mass_share)
+
+
+def _check_marks(mass_marks: tuple[MassMark, ...]) -> None:
+    if len(mass_marks) > MOST_MASS_MARKS:
+        raise InvalidPlan("too-many", field="mass_marks", count=len(mass_marks), most=MOST_MASS_MARKS)
+    marks = (MassMark(0.0, 0.0), *mass_marks, MassMark(1.0, 1.0))
+    for before, after in pairwise(marks):
+        step = min(after.strip_share - before.strip_share, after.mass_share - before.mass_share)
+        if step < LEAST_MARK_STEP:
+            raise InvalidPlan("marks-not-rising", field="mass_marks", value=after.strip_share)
 
 
 @dataclass(frozen=True, slots=True)

@@ -78,7 +78,7 @@ def mass_to(fibre: Fibre, strip_m: ArrayLike) -> FloatArray:
     25.0
     """
     shares = np.asarray(strip_m, dtype=np.float64) / fibre.length_m
-    if not fibre.mass_marks:  # an even top needs no table, and most are
+    if not fibre.weight_marks:  # an even top needs no table, and most are
         return fibre.mass_g * np.minimum(np.maximum(shares, 0.0), 1.0)
     return fibre.mass_g * np.interp(shares, *_mass_knots(fibre))
 
@@ -112,13 +112,44 @@ def strip_position(fibre: Fibre, lay: Lay, pass_index: int, lay_x: ArrayLike) ->
     return strip_at_mass(fibre, np.interp(x, span_m, mass_to(fibre, ends_m)))
 
 
+def lay_position(fibre: Fibre, lay: Lay, strip_m: ArrayLike) -> FloatArray:
+    """Return where a place on the strip lies on the lay (m, any shape): `strip_position` inverted.
+
+    >>> float(lay_position(Fibre(150.0, 6.0), Lay((3.0,)), 5.4))
+    0.5999999999999996
+    """
+    strip = np.asarray(strip_m, dtype=np.float64)
+    passes = legs(fibre, lay)
+    here = np.searchsorted(lay.fold_positions_m, strip, side="right")
+    low, high = (np.array([leg.lay_low_m for leg in passes]), np.array([leg.lay_high_m for leg in passes]))
+    forward = np.array([leg.forward for leg in passes])
+    ends = np.array([0.0, *lay.fold_positions_m, fibre.length_m])
+    at, knots = (
+        (strip, ends) if lay.matching == "by length" else (mass_to(fibre, strip), mass_to(fibre, ends))
+    )
+    part = np.clip((at - knots[here]) / (knots[here + 1] - knots[here]), 0.0, 1.0)
+    part = np.where(forward[here], part, 1.0 - part)
+    places: FloatArray = low[here] + part * (high - low)[here]
+    return places
+
+
 def lay_mass_to(fibre: Fibre, lay: Lay, lay_x: ArrayLike) -> FloatArray:
     """Return the weight (g) of the WHOLE SET that lies before `lay_x` (m along the lay, any shape)."""
+    if not fibre.measured:
+        return fibre.rovings * _one_mass_to(fibre, lay, lay_x)
+    total = np.zeros(np.shape(lay_x))
+    for index in range(fibre.rovings):
+        total += _one_mass_to(fibre.roving(index), lay, lay_x)
+    return total
+
+
+def _one_mass_to(fibre: Fibre, lay: Lay, lay_x: ArrayLike) -> FloatArray:
+    """Return the weight (g) of one roving that lies before `lay_x`, on all its legs."""
     total = np.zeros(np.shape(lay_x))
     for k, leg in enumerate(legs(fibre, lay)):
         here = mass_to(fibre, strip_position(fibre, lay, k, lay_x))
         total += np.abs(here - mass_to(fibre, leg.strip_from_m if leg.forward else leg.strip_to_m))
-    return fibre.rovings * total
+    return total
 
 
 def equal_mass_folds(fibre: Fibre, passes: int) -> tuple[float, ...]:
@@ -127,13 +158,13 @@ def equal_mass_folds(fibre: Fibre, passes: int) -> tuple[float, ...]:
     >>> equal_mass_folds(Fibre(150.0, 6.0), 2)
     (3.0,)
     """
-    if not fibre.mass_marks:
+    if not fibre.weight_marks:
         return even_folds(fibre.length_m, passes)
     shares = np.arange(1, passes) / passes
     return tuple(float(place) for place in strip_at_mass(fibre, shares * fibre.mass_g))
 
 
 def _mass_knots(fibre: Fibre) -> tuple[list[float], list[float]]:
-    strip = [0.0, *(mark.strip_share for mark in fibre.mass_marks), 1.0]
-    mass = [0.0, *(mark.mass_share for mark in fibre.mass_marks), 1.0]
+    strip = [0.0, *(mark.strip_share for mark in fibre.weight_marks), 1.0]
+    mass = [0.0, *(mark.mass_share for mark in fibre.weight_marks), 1.0]
     return strip, mass

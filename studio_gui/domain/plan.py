@@ -20,6 +20,7 @@ from studio_gui.domain.ranges import RELATIVE_TOLERANCE, checked
 from studio_gui.domain.sections import Boundary, Section
 from studio_gui.domain.stocks import Stock
 from studio_gui.domain.text import NAME_MAX, checked_text
+from studio_gui.domain.yarn import Yarn
 
 Mixing = Literal["jars"]
 
@@ -122,6 +123,7 @@ class Plan:
     mixing: Mixing = "jars"
     bench: Bench = field(default_factory=Bench)
     acid_line: AcidLine | None = None
+    yarn: Yarn = field(default_factory=Yarn)
 
     def __post_init__(self) -> None:
         checked_text("title", self.title, NAME_MAX)
@@ -135,6 +137,7 @@ class Plan:
             raise InvalidPlan("no-sections", field="sections")
         self._check_liquors()
         self._check_boundaries()
+        self._check_yarn()
 
     @cached_property
     def lay_length_m(self) -> float:
@@ -221,6 +224,22 @@ class Plan:
             stock = stocks.get(self.acid_line.stock_id)
             if stock is None or stock.is_dye or not stock.acid_g_per_l:
                 raise InvalidPlan("acid-line-without-acid", field="acid_line", value=self.acid_line.stock_id)
+
+    def _check_yarn(self) -> None:
+        known = {liquor.id for liquor in self.liquors}
+        for stripe in self.yarn.stripes:
+            if stripe.liquor_id not in known:
+                raise InvalidPlan("unknown-liquor", field="stripes", value=stripe.liquor_id)
+        if self.yarn.structure == "free":
+            for number, ply in enumerate(self.yarn.plies, start=1):
+                if ply.roving > self.fibre.rovings:
+                    raise InvalidPlan(
+                        "ply-from-no-roving",
+                        field="plies",
+                        ply=number,
+                        value=ply.roving,
+                        rovings=self.fibre.rovings,
+                    )
 
     def _check_boundaries(self) -> None:
         if len(self.boundaries) != len(self.sections) - 1:

@@ -24,16 +24,15 @@ class StripRun(NamedTuple):
     end_m: float
 
 
-def strip_runs(plan: Plan) -> tuple[StripRun, ...]:
-    """Return the runs of one roving in spinning order; a section gives one on every leg that reaches it.
+def strip_runs(plan: Plan, roving: int = 0) -> tuple[StripRun, ...]:
+    """Return the runs of one roving (from 0) in spinning order; a section gives one on every leg it reaches.
 
     Errors: none; a plan is valid.
     """
+    fibre = plan.fibre.roving(roving)
     cuts: list[tuple[int, float]] = []
-    for pass_index, leg in enumerate(legs(plan.fibre, plan.lay)):
-        places = list(
-            enumerate(pairwise(strip_position(plan.fibre, plan.lay, pass_index, plan.edges_m).tolist()))
-        )
+    for pass_index, leg in enumerate(legs(fibre, plan.lay)):
+        places = list(enumerate(pairwise(strip_position(fibre, plan.lay, pass_index, plan.edges_m).tolist())))
         for index, ends in places if leg.forward else reversed(places):
             if max(ends) - min(ends) < LEAST_RUN_M:
                 continue

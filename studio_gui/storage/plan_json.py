@@ -10,16 +10,20 @@ from __future__ import annotations
 
 from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.errors import FileProblem
-from studio_gui.domain.fibre import Fibre, Lay, MassMark
+from studio_gui.domain.fibre import Fibre, Lay, MassMark, Roving
 from studio_gui.domain.liquors import DyeDepth, Liquor, Part
 from studio_gui.domain.plan import AcidLimits, AcidLine, Bench, Liquid, Plan
 from studio_gui.domain.sections import Boundary, Section
 from studio_gui.domain.stocks import Stock
+from studio_gui.domain.yarn import Knitting, Ply, Strip, Stripe, Yarn
 from studio_gui.storage.shapes import Shapes, take_version
 from studio_gui.storage.strict_json import LARGEST_FILE_BYTES, Json, kind_of, parse, quoted, serialise
 
 DOCUMENT = "roving-lay-plan"
-VERSION = 1
+VERSION = 2
+
+#: The oldest version that is still read: it had no yarn, and no rovings weighed one by one.
+OLDEST = 1
 
 _KEYS = (
     "title",
@@ -35,6 +39,7 @@ _KEYS = (
     "liquors",
     "sections",
     "boundaries",
+    "yarn",
 )
 
 #: What the dataclasses call a value in their refusals, where that is not the name of one of their own fields.
@@ -54,6 +59,14 @@ _KEY_OF_FIELD = {
     "letter": "liquors",
     "depths": "liquors",
     "parts": "liquors",
+    "strip_weight": "weight",
+    "split_weight": "splits",
+    "ply_roving": "roving",
+    "offset_m": "offsets_m",
+    "knitted_width_m": "width_m",
+    "stripe_amount": "amount",
+    "stripes": "yarn.stripes",
+    "plies": "yarn.plies",
 }
 
 _SHAPES = Shapes(
@@ -61,6 +74,7 @@ _SHAPES = Shapes(
         Plan,
         Fibre,
         MassMark,
+        Roving,
         Lay,
         Liquid,
         AcidLimits,
@@ -73,6 +87,11 @@ _SHAPES = Shapes(
         DyeDepth,
         Section,
         Boundary,
+        Yarn,
+        Strip,
+        Ply,
+        Stripe,
+        Knitting,
     ),
     _KEY_OF_FIELD,
 )
@@ -110,5 +129,17 @@ def plan_from_json(data: bytes) -> Plan:
     if name != DOCUMENT:
         found = quoted(name) if isinstance(name, str) else kind_of(name)
         raise FileProblem("not-a-plan", place="document", found=found)
-    take_version(document, VERSION)
+    if take_version(document, VERSION, OLDEST) == 1:
+        _take_from_version_1(document)
     return _SHAPES.decoded(Plan, document, "")
+
+
+def _take_from_version_1(document: dict[str, Json]) -> None:
+    """Add what version 1 did not have, unless the file has it against its version."""
+    if isinstance(fibre := document.get("fibre"), dict) and "measured" not in fibre:
+        fibre["measured"] = []
+    elif isinstance(fibre, dict):
+        raise FileProblem("unknown-key", place="fibre.measured", key="measured", absent="")
+    if "yarn" in document:
+        raise FileProblem("unknown-key", place="yarn", key="yarn", absent="")
+    document["yarn"] = _SHAPES.encoded(Yarn())

@@ -21,8 +21,14 @@ _JSON_KINDS: dict[object, str] = {float: "number", int: "integer", bool: "boolea
 _T = TypeVar("_T")
 
 
-def take_version(document: dict[str, Json], ours: int) -> None:
-    """Take the version out of `document`; `FileProblem` unless it is `ours`."""
+def take_version(document: dict[str, Json], ours: int, oldest: int | None = None) -> int:
+    """Take the version out of `document` and return it.
+
+    Raises
+    ------
+    FileProblem
+        Unless it is from `oldest` (`ours` unless said) to `ours`.
+    """
     if "version" not in document:
         raise FileProblem("key-missing", place="version", key="version")
     version = document.pop("version")
@@ -30,8 +36,9 @@ def take_version(document: dict[str, Json], ours: int) -> None:
         raise _wrong_type("integer", version, "version")
     if version > ours:
         raise FileProblem("file-newer", place="version", version=version, ours=ours)
-    if version < ours:
+    if version < (ours if oldest is None else oldest):
         raise FileProblem("version-unknown", place="version", version=version, ours=ours)
+    return version
 
 
 class Shapes:

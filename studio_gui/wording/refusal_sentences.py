@@ -226,6 +226,29 @@ VALUES: dict[str, Telling] = {
         "The mark of weight at {value} of the length does not come after the one before it. Enter marks"
         " from start to end, with rising weights.",
     ),
+    "too-few": lambda told: told.translate(
+        "Refusals", "{field}: {count} are too few. Give at least {least}."
+    ),
+    "rovings-do-not-match": lambda told: told.translate(
+        "Refusals",
+        "{count} rovings are weighed, and the set has {rovings}. Weigh every one of them, or none.",
+    ),
+    "marks-of-set-and-rovings": lambda told: told.translate(
+        "Refusals",
+        "The set has marks of weight, and so have its rovings, which were weighed one by one. Keep to one of"
+        " the two.",
+    ),
+    "mass-is-not-the-mean": lambda told: told.translate(
+        "Refusals",
+        "One roving is said to weigh {value}, and those weighed have a mean of {mean_g}. Take their mean.",
+    ),
+    "ply-without-fibre": lambda told: told.translate(
+        "Refusals", "A ply starts and ends at {value} of the roving. Let it end somewhere else."
+    ),
+    "ply-from-no-roving": lambda told: told.translate(
+        "Refusals",
+        "Ply {ply} comes from roving {value}, and the set has {rovings}. Take the ply from another roving.",
+    ),
     "weighings-not-rising": lambda told: told.translate(
         "Refusals",
         "The tuft weighs {dry_g} dry, {squeezed_g} squeezed and {soaked_g} soaked; each has to be more"

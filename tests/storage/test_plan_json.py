@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import json
+import re
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
@@ -14,19 +15,22 @@ from hypothesis import strategies as st
 
 from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.errors import FileProblem, Param
-from studio_gui.domain.fibre import Fibre, Lay, MassMark
+from studio_gui.domain.fibre import Fibre, Lay, MassMark, Roving
 from studio_gui.domain.liquors import DyeDepth, Liquor, Part
 from studio_gui.domain.plan import AcidLimits, AcidLine, Bench, Liquid, Plan
 from studio_gui.domain.sections import Boundary, Section
 from studio_gui.domain.stocks import Stock
+from studio_gui.domain.yarn import Knitting, Ply, Strip, Stripe, Yarn
 from studio_gui.storage.plan_json import VERSION, plan_from_json, plan_to_json
 from studio_gui.storage.strict_json import LARGEST_FILE_BYTES, LONGEST_QUOTE
 from tests.strategies import plans
 
-#: Written by the first version of the program; every later one must open it.
-VERSION_1 = Path(__file__).parent.parent / "data" / "plan_version_1.roving.json"
+#: Written by the first versions of the program; every later one must open them.
+DATA = Path(__file__).parent.parent / "data"
+VERSION_1 = DATA / "plan_version_1.roving.json"
+VERSION_2 = DATA / "plan_version_2.roving.json"
 
-EVERY_KEY = Plan(
+FIRST = Plan(
     title="Zwei Ufer · 両岸 · ضفتان 🐑",
     fibre=Fibre(150.0, 6.0, 2, "#f3eee2", (MassMark(0.25, 0.3), MassMark(0.75, 0.7))),
     lay=Lay((2.9,), "by weight", 0.2),
@@ -63,15 +67,33 @@ EVERY_KEY = Plan(
     boundaries=(Boundary(1.0, 0.02), Boundary(2.1, -0.01)),
 )
 
+EVERY_KEY = dataclasses.replace(
+    FIRST,
+    fibre=Fibre(
+        150.0,
+        6.0,
+        2,
+        "#f3eee2",
+        (),
+        (Roving(148.0, (MassMark(0.25, 0.3), MassMark(0.75, 0.7))), Roving(152.0)),
+    ),
+    yarn=Yarn(
+        structure="free",
+        plies=(Ply(2, 1.0, 0.5, 0.5, (Strip(14.0), Strip(12.0, flipped=True)), 2.0),),
+        knitting=Knitting(0.4, 1.3),
+        stripes=(Stripe("tide", 4.0), Stripe("cliff", 12.5, "metres")),
+    ),
+)
+
 #: The keys that an unknown value leaves out.
-OPTIONAL = {"acid_line", "soak_acid_g_per_l", "acid_g_per_l", "fixed_ml"}
+OPTIONAL = {"row_m", "acid_line", "soak_acid_g_per_l", "acid_g_per_l", "fixed_ml"}
 
 Steps = tuple[str | int, ...]
 Tree = dict[Any, Any]
 
 
 def document() -> Tree:
-    read: Tree = json.loads(VERSION_1.read_bytes())
+    read: Tree = json.loads(VERSION_2.read_bytes())
     return read
 
 
@@ -148,17 +170,29 @@ RETYPED = [
 ACID_OF_CITRIC = ("stocks", 3, "acid_g_per_l")
 
 
-def test_the_first_version_of_the_file_stays_as_it_is() -> None:
-    assert plan_to_json(EVERY_KEY) == VERSION_1.read_bytes()
-    assert plan_from_json(VERSION_1.read_bytes()) == EVERY_KEY
+def test_the_second_version_of_the_file_stays_as_it_is() -> None:
+    assert plan_to_json(EVERY_KEY) == VERSION_2.read_bytes()
+    assert plan_from_json(VERSION_2.read_bytes()) == EVERY_KEY
+
+
+def test_a_file_of_the_first_version_gets_the_usual_yarn() -> None:
+    assert plan_from_json(VERSION_1.read_bytes()) == FIRST
+    assert FIRST.yarn == Yarn()
+
+
+@pytest.mark.parametrize(("steps", "value"), [(("yarn",), {}), (("fibre", "measured"), [])])
+def test_a_file_of_the_first_version_has_nothing_of_the_second(steps: Steps, value: object) -> None:
+    tree = json.loads(VERSION_1.read_bytes())
+    owner(tree, steps)[steps[-1]] = value
+
+    assert refusal(json.dumps(tree).encode())[0] == "unknown-key"
 
 
 def test_the_sample_has_every_key_of_every_dataclass() -> None:
     written = {steps[-1] for steps in KEYS}
     parts = (Plan, Fibre, MassMark, Lay, Liquid, AcidLimits, AcidLine, Bench, Stock, Swatch, Liquor, Part)
-    fields = {
-        field.name for part in (*parts, DyeDepth, Section, Boundary) for field in dataclasses.fields(part)
-    }
+    others = (DyeDepth, Section, Boundary, Roving, Yarn, Ply, Strip, Stripe, Knitting)
+    fields = {field.name for part in (*parts, *others) for field in dataclasses.fields(part)}
 
     assert written == fields | {"document", "version"}
 
@@ -192,12 +226,12 @@ def test_one_number_changed_is_one_line_changed() -> None:
 
 
 def test_whole_numbers_and_capitals_are_taken_and_written_one_way() -> None:
-    by_hand = json.loads(VERSION_1.read_bytes())
+    by_hand = json.loads(VERSION_2.read_bytes())
     by_hand["fibre"] |= {"mass_g": 150, "undyed_srgb": "#F3EEE2"}
     by_hand["wicking_mm"] = 20
 
-    assert plan_to_json(plan_from_json(json.dumps(by_hand).encode())) == VERSION_1.read_bytes()
-    assert plan_to_json(dataclasses.replace(EVERY_KEY, wicking_mm=20)) == VERSION_1.read_bytes()
+    assert plan_to_json(plan_from_json(json.dumps(by_hand).encode())) == VERSION_2.read_bytes()
+    assert plan_to_json(dataclasses.replace(EVERY_KEY, wicking_mm=20)) == VERSION_2.read_bytes()
 
 
 @pytest.mark.parametrize(
@@ -259,7 +293,7 @@ def test_a_number_out_of_range_is_refused_with_its_place(steps: Steps) -> None:
 
         let_down = steps[-1] == "strength_g_per_l" and steps[1] in (2, 3)
         assert code == ("let-down-with-dye" if let_down else "out-of-range")
-        assert params["place"] == place(steps).removesuffix("[0]")
+        assert params["place"] == re.sub(r"\[\d\]$", "", place(steps))
         assert let_down or {"field", "value", "low", "high"} <= params.keys()
 
 
@@ -267,12 +301,16 @@ def test_a_number_out_of_range_is_refused_with_its_place(steps: Steps) -> None:
 def test_a_text_that_no_plan_may_hold_is_refused_with_its_place_and_a_short_quote(steps: Steps) -> None:
     _, params = refusal(with_value(steps, "\x00" + "x" * 100_000))
 
-    pointing = {("acid_line", "stock_id"): "acid_line", ("sections", "liquor_id"): "sections"}
+    pointing = {
+        ("acid_line", "stock_id"): "acid_line",
+        ("sections", "liquor_id"): "sections",
+    }
     named = pointing.get((str(steps[0]), str(steps[-1])), place(steps))
     if steps[0] == "liquors" and steps[-1] == "stock_id":
         named = "liquors"
     assert params["place"] == named
-    assert all(len(value) <= LONGEST_QUOTE for value in params.values() if isinstance(value, str))
+    quoted = [value for name, value in params.items() if isinstance(value, str) and name != "allowed"]
+    assert all(len(value) <= LONGEST_QUOTE for value in quoted)
 
 
 @pytest.mark.parametrize(
@@ -289,7 +327,12 @@ def test_a_text_that_no_plan_may_hold_is_refused_with_its_place_and_a_short_quot
         (("stocks", 3, "acid_g_per_l"), 0, "acid-line-without-acid", "acid_line"),
         (("stocks", 0, "swatches"), [], "dye-without-swatch", "stocks[0].swatches"),
         (("stocks", 0, "swatches", 1, "srgb"), "slate", "not-a-colour", "stocks[0].swatches[1].srgb"),
-        (("fibre", "mass_marks", 1, "strip_share"), 0.25, "marks-not-rising", "fibre.mass_marks"),
+        (
+            ("fibre", "measured", 0, "mass_marks", 1, "strip_share"),
+            0.25,
+            "marks-not-rising",
+            "fibre.measured[0].mass_marks",
+        ),
         (("lay", "fold_positions_m"), [2.9, 2.9], "folds-not-rising", "lay.fold_positions_m"),
         (("lay", "fold_positions_m"), [6], "fold-past-end", "lay.fold_positions_m"),
         (("sections",), [], "no-sections", "sections"),
@@ -345,7 +388,7 @@ def test_another_document_is_no_plan_whatever_else_is_in_it(data: bytes, where: 
 
 
 def test_a_file_cut_anywhere_is_refused() -> None:
-    data = VERSION_1.read_bytes()
+    data = VERSION_2.read_bytes()
     complete = len(data) - len(b"\n")
 
     for length in range(complete):
@@ -382,6 +425,7 @@ def test_a_plan_too_large_to_be_read_again_is_not_written() -> None:
         sections=(Section("s1", "", "0"),),
         boundaries=(),
         acid_line=None,
+        yarn=Yarn(),
     )
 
     with pytest.raises(FileProblem) as caught:

@@ -42,7 +42,20 @@ ERRORS: dict[str, type[RovingLayError]] = {
 CODE = re.compile(r"[a-z]+(-[a-z0-9]+)+")
 #: Of this form, in modules that hand on codes they keep in tables, and yet no code.
 NO_CODES = {"roving-lay-plan", "roving-lay-ladders"}
-COUNTED = {"count", "most", "length", "longest", "rovings", "sections", "version", "ours", "line", "column"}
+COUNTED = {
+    "count",
+    "most",
+    "length",
+    "longest",
+    "rovings",
+    "sections",
+    "version",
+    "ours",
+    "line",
+    "column",
+    "ply",
+    "least",
+}
 COUNTED |= {"step", "stocks", "deepest", "most_bytes", "ratio", "factor", "bulk", "fibre"}
 UNITS_AT_THE_END = ("_ml", "_mm", "_m", "_g", "_pct", "_pct_owf", "_share", "_per_g", "_per_l", "_parts")
 
@@ -221,7 +234,7 @@ def test_every_number_of_a_plan_has_its_kind() -> None:
             ("_ml", {"volume"}),
             ("_mm", {"width"}),
             ("_m", {"length"}),
-            ("_g", {"mass", "wetness"}),
+            ("_g", {"mass", "wetness", "plain" if field == "singles_m_per_g" else "mass"}),
         ):
             if field.endswith(ending):
                 assert kind.dimension in dimensions, field
