@@ -20,6 +20,7 @@ from studio_gui.domain.geometry import film_length_m
 from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.profile import colours_of, lay_colours, section_colours
+from studio_gui.domain.spinning.figures import YarnFigures, yarn_figures
 
 FloatArray = NDArray[np.float64]
 
@@ -72,6 +73,11 @@ class Worksheet:
     def checks(self) -> tuple[Check, ...]:
         """All findings, errors first."""
         return run_checks(self.figures)
+
+    @cached_property
+    def yarn(self) -> YarnFigures:
+        """The yarn that the rovings become: runs, pairs, length and what is left over."""
+        return yarn_figures(self.figures, self.colours)
 
     @cached_property
     def totals(self) -> Totals:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from itertools import accumulate
 
 from studio_gui.domain.colour.swatches import Swatch
@@ -12,6 +13,7 @@ from studio_gui.domain.liquors import DyeDepth, Liquor, Part
 from studio_gui.domain.plan import Bench, Liquid, Plan
 from studio_gui.domain.sections import Boundary, Section
 from studio_gui.domain.stocks import Stock
+from studio_gui.domain.yarn import Strip, Yarn
 
 WOOL = "#f3eee2"
 
@@ -143,3 +145,32 @@ def ink_well(stock_pct: float = 1.0) -> Plan:
         liquid=Liquid(1.2, soak_ml_per_g=1.1, limit_ml_per_g=2.5, penetration_ml_per_g=1.0),
     )
     return change_section(plan, "s2", fixed_ml=45.0)
+
+
+#: Four colours nobody takes for one another.
+FOUR = {"A": "#2a5d8f", "B": "#e0b64a", "C": "#a8382f", "D": "#2f6b3c"}
+
+
+def banded(stretches: Sequence[tuple[str, float]], grams: float, yarn: Yarn) -> Plan:
+    """Return a straight roving of `grams` in plain bands of `FOUR`: (liquor id, m along the lay)."""
+    length_m = sum(length for _, length in stretches)
+    plan = laid(
+        stretches,
+        [*(dye(name, 1.0, srgb) for name, srgb in FOUR.items()), let_down("AW", 10.0)],
+        [by_parts(name, {name: 1.0, "AW": 1.0}) for name in FOUR],
+        density_g_per_m=grams / length_m,
+    )
+    return replace(plan, yarn=yarn)
+
+
+def four_gates(*strips: Strip) -> Plan:
+    """Scene 7: 100 g, 400 cm in four bands; one ply whole, the other split into `strips`."""
+    bands = [("A", 1.0), ("B", 0.8), ("C", 1.2), ("D", 1.0)]
+    return banded(bands, 100.0, Yarn(structure="fractal", strips=strips, take_up=0.05))
+
+
+def lantern_row() -> Plan:
+    """Scene 8: 120 g in four bands, chain-plied: 9 m/g, 6 % take-up, loops of 60 cm."""
+    bands = [("A", 1.2), ("B", 0.8), ("C", 1.6), ("D", 1.2)]
+    yarn = Yarn(structure="chain", singles_m_per_g=9.0, take_up=0.06, loop_m=0.6)
+    return banded(bands, 120.0, yarn)

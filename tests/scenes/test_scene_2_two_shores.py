@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from studio_gui.domain.edits.inputs import fold_by_weight, set_fibre, set_lay
@@ -10,6 +12,7 @@ from studio_gui.domain.geometry import equal_mass_folds, legs, mass_to, strip_po
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.strip import strip_runs
 from studio_gui.domain.worksheet import worksheet
+from studio_gui.domain.yarn import Yarn
 from tests.scenes.scene_plans import two_shores
 
 
@@ -86,3 +89,32 @@ def test_marks_on_each_half_lie_by_weight_share() -> None:
     runs = strip_runs(folded)
     grams = [float(mass_to(folded.fibre, run.end_m) - mass_to(folded.fibre, run.start_m)) for run in runs]
     assert grams == pytest.approx([15.0, 10.0, 20.0, 12.5, 35.0, 12.5, 20.0, 10.0, 15.0], abs=0.05)
+
+
+def broken(plan: Plan) -> Plan:
+    return replace(plan, yarn=Yarn(structure="broken at the fold"))
+
+
+def test_a_slipped_fold_leaves_20_m_on_one_bobbin() -> None:
+    yarn = worksheet(broken(set_lay(two_shores(), fold_positions_m=(3.04,)))).yarn
+    assert [one.length_m for one in yarn.strands] == pytest.approx([760.0, 740.0], abs=0.05)
+    assert yarn.leftover_m == pytest.approx((20.0, 0.0), abs=0.05)
+    assert yarn.leftover_share == pytest.approx(0.0263, abs=0.0001)
+
+
+def test_plied_from_both_ends_nothing_is_left_and_the_colours_slide() -> None:
+    slipped = set_lay(two_shores(), fold_positions_m=(3.04,))
+    yarn = worksheet(replace(slipped, yarn=Yarn(structure="both ends"))).yarn
+    assert yarn.leftover_m == (0.0, 0.0)
+    ends = [[round(m, 1) for m in one.cuts_m[1:-1].tolist()] for one in yarn.strands]
+    # bands lie square across the film: from the outer ends every change is 20 m out
+    assert [a - b for a, b in zip(*ends, strict=True)] == pytest.approx([20.0] * 4, abs=0.05)
+
+
+def test_an_uneven_top_slides_though_the_boundaries_line_up() -> None:
+    yarn = worksheet(broken(uneven())).yarn
+    assert [one.length_m for one in yarn.strands] == pytest.approx([780.0, 720.0], abs=0.05)
+    first, second = (one.cuts_m.tolist() for one in yarn.strands)
+    slides = [a - b for a, b in zip(first[1:], second[1:], strict=True)]
+    assert (first[1], second[1]) == pytest.approx((156.0, 144.0), abs=0.05)
+    assert (slides[0], slides[2], slides[4]) == pytest.approx((12.0, 36.0, 60.0), abs=0.05)

@@ -1,0 +1,1 @@
+"""From dyed rovings to singles to plied yarn, in metres and colours."""
