@@ -31,7 +31,7 @@ FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 IndexArray = NDArray[np.intp]
 
-#: Share of a loop that a change of colour mixes on average: the mean of x, L and L - x over the three strands.
+#: Share of a loop that a change of colour mixes on average: mean of x, L and L - x over the three strands.
 MEAN_SMEAR_SHARE = 2.0 / 3.0
 
 
@@ -233,7 +233,7 @@ class YarnFigures:
         )
 
     def lay_m(self, laid_m: ArrayLike) -> FloatArray:
-        """Return the place on the lay (m) of every strand at `laid_m` (p,) of the yarn: (strands twisted, p)."""
+        """Return the place on the lay (m) of every strand at `laid_m` (p,): (strands twisted, p)."""
         places = self.singles_m(laid_m)
         strands = self.strands * CHAIN_PLIES if self.is_chain else self.strands
         return np.stack([one.lay_m(self.plan, metres) for one, metres in zip(strands, places, strict=True)])
