@@ -5,6 +5,8 @@ Numbers keep to what a bench could hold, with every digit a float can carry; nam
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from hypothesis import strategies as st
 
 from studio_gui.domain.colour.swatches import Swatch
@@ -15,6 +17,7 @@ from studio_gui.domain.plan import AcidLimits, AcidLine, Bench, Liquid, Plan
 from studio_gui.domain.sections import Boundary, Section
 from studio_gui.domain.stocks import STRENGTHS_KNOWN, Stock
 from studio_gui.domain.text import ID_MAX, LETTER_MAX, NAME_MAX
+from studio_gui.domain.yarn import STRIPE_MEASURES, STRUCTURES, Knitting, Ply, Strip, Stripe, Yarn
 
 _CHARACTERS = st.characters(exclude_categories=("Cc", "Cs"))
 _NAMES_TO_TRY = (
@@ -158,7 +161,41 @@ def plans(draw: st.DrawFn, most_sections: int = 12) -> Plan:
         wicking_mm=draw(numbers(0.0, 60.0)),
         bench=draw(st.builds(Bench, numbers(0.0, 0.5), numbers(0.0, 10.0), numbers(0.1, 10.0))),
         acid_line=draw(_acid_lines(bottles)),
+        yarn=draw(yarns(fibre.rovings, jars)),
     )
+
+
+@st.composite
+def yarns(draw: st.DrawFn, rovings: int = 1, liquor_ids: Sequence[str] = ()) -> Yarn:
+    """Yarns of every structure, of a set of so many rovings, with stripes wanted of some liquors."""
+    strips = st.lists(st.builds(Strip, numbers(1.0, 20.0), st.booleans()), min_size=1, max_size=4).map(tuple)
+    count = draw(st.integers(1, 4))
+    plies = tuple(
+        Ply(draw(st.integers(1, rovings)), *ends, 1.0 / count, draw(strips), draw(numbers(0.0, 20.0)))
+        for ends in draw(
+            st.lists(
+                st.sampled_from(((0.0, 1.0), (1.0, 0.0), (0.0, 0.5), (1.0, 0.25))),
+                min_size=count,
+                max_size=count,
+            )
+        )
+    )
+    wanted = st.builds(Stripe, st.sampled_from(liquor_ids or ("",)), numbers(0.1, 50.0), _MEASURES)
+    return Yarn(
+        singles_m_per_g=draw(numbers(1.0, 40.0)),
+        take_up=draw(numbers(0.0, 0.3)),
+        structure=draw(st.sampled_from(STRUCTURES)),
+        splits=tuple(draw(st.lists(numbers(1.0, 60.0), min_size=2, max_size=4))),
+        strips=draw(strips),
+        offsets_m=tuple(draw(st.lists(numbers(0.0, 20.0), min_size=1, max_size=4))),
+        plies=plies,
+        loop_m=draw(numbers(0.05, 1.0)),
+        knitting=Knitting(draw(numbers(0.1, 2.0)), draw(st.none() | numbers(0.1, 5.0)), draw(st.booleans())),
+        stripes=tuple(draw(st.lists(wanted, max_size=3))) if liquor_ids else (),
+    )
+
+
+_MEASURES = st.sampled_from(STRIPE_MEASURES)
 
 
 def _boundaries(draw: st.DrawFn, pieces: int, length_m: float) -> tuple[Boundary, ...]:

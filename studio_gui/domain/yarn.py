@@ -28,6 +28,7 @@ STRUCTURES: tuple[Structure, ...] = (
     "free",
 )
 StripeMeasure = Literal["rows", "metres"]
+STRIPE_MEASURES: tuple[StripeMeasure, ...] = ("rows", "metres")
 
 MOST_PLIES = 8
 MOST_STRIPS = 8
@@ -90,7 +91,7 @@ class Stripe:
     def __post_init__(self) -> None:
         checked_text("liquor_id", self.liquor_id, ID_MAX, may_be_empty=False)
         checked("stripe_amount", self.amount)
-        if self.measure not in ("rows", "metres"):
+        if self.measure not in STRIPE_MEASURES:
             raise InvalidPlan("not-one-of", field="measure", value=self.measure)
 
 
