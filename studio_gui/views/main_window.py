@@ -100,6 +100,7 @@ class MainWindow(QMainWindow):
             (docks.stocks, panes.stocks),
             (docks.inputs, panes.inputs),
             (docks.section, panes.section),
+            (docks.yarn, panes.yarn),
             (docks.checks, panes.checks),
             (docks.steps, panes.steps),
         ):

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 #: Raised whenever docks come or go, so that places kept by an older program are not taken for these.
-STATE_VERSION = 1
+STATE_VERSION = 2
 #: Below this width (px) all panes share one side, so that the canvas keeps most of the window.
 NARROW_PX = 1200
 LEFT_PX, RIGHT_PX = 290, 350
@@ -58,10 +58,19 @@ class PaneDocks(QObject):
         self.stocks = self._dock("stocks")
         self.inputs = self._dock("inputs")
         self.section = self._dock("section")
+        self.yarn = self._dock("yarn", scrolls=True)
         self.checks = self._dock("checks")
         self.steps = self._dock("steps", scrolls=True)
         #: In the order in which they are walked.
-        self.all = (self.table, self.stocks, self.inputs, self.section, self.checks, self.steps)
+        self.all = (
+            self.table,
+            self.stocks,
+            self.inputs,
+            self.section,
+            self.yarn,
+            self.checks,
+            self.steps,
+        )
         for corner, area in _CORNERS:
             window.setCorner(corner, area)
         window.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
@@ -74,6 +83,7 @@ class PaneDocks(QObject):
             (self.stocks, self.tr("Stocks and liquors"), self.tr("&Stocks and liquors")),
             (self.inputs, self.tr("Fibre and liquid"), self.tr("&Fibre and liquid")),
             (self.section, self.tr("Section"), self.tr("S&ection")),
+            (self.yarn, self.tr("Yarn"), self.tr("&Yarn")),
             (self.checks, self.tr("Checks"), self.tr("&Checks")),
             (self.steps, self.tr("Undo list"), self.tr("&Undo list")),
         ):
@@ -112,6 +122,7 @@ class PaneDocks(QObject):
                 (_RIGHT, self.checks),
             ):
                 window.addDockWidget(area, dock)
+            window.tabifyDockWidget(self.section, self.yarn)
         window.tabifyDockWidget(self.checks, self.steps)
         self.steps.hide()
         for dock in self.all:
@@ -132,14 +143,16 @@ class PaneDocks(QObject):
         window.addDockWidget(_RIGHT, self.checks)
         window.tabifyDockWidget(self.stocks, self.inputs)
         window.tabifyDockWidget(self.inputs, self.section)
+        window.tabifyDockWidget(self.checks, self.yarn)  # one more above, and no title there could be read
 
     def settle(self) -> None:
-        """Bring the section's pane to the front, which Qt forgets of panes that were not shown yet."""
+        """Bring section and checks to the front, which Qt forgets of panes that were not shown yet."""
         bars = self._window.findChildren(QTabBar, options=Qt.FindChildOption.FindDirectChildrenOnly)
         for bar in bars:  # Qt keeps them when panes lie apart again, as stops that nobody sees
             bar.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         if self._is_as_at_first:
             self.section.raise_()
+            self.checks.raise_()
 
     def places(self) -> QByteArray:
         """Return where everything stands, to be kept."""

@@ -18,6 +18,7 @@ from studio_gui.views.section_pane import SectionPane
 from studio_gui.views.section_table import SectionTable
 from studio_gui.views.steps_view import StepsView
 from studio_gui.views.stocks_pane import StocksPane
+from studio_gui.views.yarn_pane import YarnPane
 
 
 class Panes(QObject):
@@ -29,6 +30,7 @@ class Panes(QObject):
         self.stocks = StocksPane(document)
         self.section = SectionPane(document)
         self.table = SectionTable(document)
+        self.yarn = YarnPane(document)
         self.checks = ChecksPane(document)
         self.steps = StepsView(document)
         document.undo_stack.indexChanged.connect(self.forget_refusals)
@@ -36,7 +38,14 @@ class Panes(QObject):
 
     def forget_refusals(self) -> None:
         """Take away why something was not taken, once the plan or the selection has moved on."""
-        panes: tuple[QWidget, ...] = (self.inputs, self.stocks, self.section, self.table, self.checks)
+        panes: tuple[QWidget, ...] = (
+            self.inputs,
+            self.stocks,
+            self.section,
+            self.yarn,
+            self.table,
+            self.checks,
+        )
         for pane in panes:
             for field in pane.findChildren(EntryField):
                 field.clear_message()

@@ -27,6 +27,7 @@ from studio_gui.views.section_pane import SectionPane
 from studio_gui.views.section_table import SectionTable
 from studio_gui.views.stocks_pane import StocksPane
 from studio_gui.views.totals_bar import TotalsBar
+from studio_gui.views.yarn_pane import YarnPane
 from tests.drawing.plans import plain_plan
 from tests.views.keys import shown
 
@@ -37,6 +38,7 @@ PANES: tuple[Callable[[OpenPlan], QWidget], ...] = (
     SectionTable,
     StocksPane,
     TotalsBar,
+    YarnPane,
 )
 
 
@@ -155,7 +157,9 @@ def test_whatever_takes_the_keyboard_has_a_name(
             assert interface.text(QAccessible.Text.Name), f"{type(widget).__name__} is nameless"
 
 
-@pytest.mark.parametrize("pane_class", [InputsPane, SectionPane, StocksPane, SectionTable, ChecksPane])
+@pytest.mark.parametrize(
+    "pane_class", [InputsPane, SectionPane, StocksPane, SectionTable, ChecksPane, YarnPane]
+)
 def test_tab_goes_through_a_pane_and_out_again(
     pane_class: Callable[[OpenPlan], QWidget], qtbot: QtBot
 ) -> None:
