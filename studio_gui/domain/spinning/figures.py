@@ -64,6 +64,26 @@ class Pair:
 
 
 @dataclass(frozen=True, eq=False)
+class Likeness:
+    """Tells sections of one colour: of one liquor, or of colours that nobody tells apart.
+
+    `liquor_index` (s,) and `lab` (s, 3) are of all sections; `limit` is CIEDE2000.
+    """
+
+    liquor_index: IndexArray
+    lab: FloatArray
+    limit: float
+
+    def alike(self, first: IndexArray, second: IndexArray) -> BoolArray:
+        """Return whether sections `first` and `second` (same shape) show one colour."""
+        same: BoolArray = self.liquor_index[first] == self.liquor_index[second]
+        other = np.nonzero(~same)
+        if len(other[0]):
+            same[other] = ciede2000(self.lab[first[other]], self.lab[second[other]]) < self.limit
+        return same
+
+
+@dataclass(frozen=True, eq=False)
 class YarnFigures:
     """Figures of a plan's yarn; n stretches between neighbouring changes of any strand.
 
@@ -87,7 +107,7 @@ class YarnFigures:
     sections: IndexArray
     solid: BoolArray
     changes_shown: BoolArray
-    liquor_index: IndexArray
+    likeness: Likeness
 
     @property
     def is_chain(self) -> bool:
@@ -173,7 +193,7 @@ class YarnFigures:
     @cached_property
     def liquors(self) -> IndexArray:
         """(n, strands) the liquor of every strand."""
-        return self.liquor_index[self.sections]
+        return self.likeness.liquor_index[self.sections]
 
     @cached_property
     def runs(self) -> tuple[YarnRun, ...]:
@@ -192,7 +212,7 @@ class YarnFigures:
     def strand_runs(self, strand: int) -> tuple[LiquorRun, ...]:
         """Return the runs of one strand's singles, leftovers and all, neighbours of one liquor as one."""
         one = self.strands[strand]
-        liquors = self.liquor_index[one.sections]
+        liquors = self.likeness.liquor_index[one.sections]
         firsts = _firsts_of_runs(liquors[:, np.newaxis])
         places = [*one.cuts_m[firsts].tolist(), one.length_m]
         return tuple(
@@ -248,16 +268,20 @@ def yarn_figures(figures: SectionFigures, colours: PredictedColours) -> YarnFigu
     plies = plies_of(plan)
     cuts = {number: roving_cuts(plan, number - 1) for number in {ply.roving for ply in plies}}
     strands = tuple(strand(ply, cuts[ply.roving], plan.yarn.singles_m_per_g) for ply in plies)
+    lab = lab_from_xyz(xyz_from_linear(linear_from_srgb(colours.srgb)))
+    return plied(plan, strands, Likeness(figures.liquor_index, lab, plan.yarn.alike_difference))
+
+
+def plied(plan: Plan, strands: tuple[Strand, ...], likeness: Likeness) -> YarnFigures:
+    """Ply strands as the plan's yarn has it."""
     is_chain = plan.yarn.structure == "chain"
     cuts_m, sections = laid_together(strands, CHAIN_PLIES if is_chain else 1)
-    lab = lab_from_xyz(xyz_from_linear(linear_from_srgb(colours.srgb)))
-    look = _Likeness(figures.liquor_index, lab, plan.yarn.alike_difference)
     solid = np.ones(len(sections), dtype=np.bool_)
     for first in range(sections.shape[1]):
         for second in range(first + 1, sections.shape[1]):
-            solid &= look.alike(sections[:, first], sections[:, second])
-    changes: BoolArray = np.any(~look.alike(sections[:-1], sections[1:]), axis=1)
-    return YarnFigures(plan, strands, cuts_m, sections, solid, changes, figures.liquor_index)
+            solid &= likeness.alike(sections[:, first], sections[:, second])
+    changes: BoolArray = np.any(~likeness.alike(sections[:-1], sections[1:]), axis=1)
+    return YarnFigures(plan, strands, cuts_m, sections, solid, changes, likeness)
 
 
 def laid_together(strands: Sequence[Strand], folds: int = 1) -> tuple[FloatArray, IndexArray]:
@@ -278,23 +302,6 @@ def laid_together(strands: Sequence[Strand], folds: int = 1) -> tuple[FloatArray
         at = np.searchsorted(one.cuts_m, middles * folds + one.ply.offset_m, side="right") - 1
         columns.append(one.sections[np.clip(at, 0, len(one.sections) - 1)])
     return cuts_m, np.stack(columns, axis=1)
-
-
-@dataclass(frozen=True, eq=False)
-class _Likeness:
-    """Tells sections of one colour: of one liquor, or of colours that nobody tells apart."""
-
-    liquor_index: IndexArray
-    lab: FloatArray
-    limit: float
-
-    def alike(self, first: IndexArray, second: IndexArray) -> BoolArray:
-        """Return whether sections `first` and `second` (same shape) show one colour."""
-        same: BoolArray = self.liquor_index[first] == self.liquor_index[second]
-        other = np.nonzero(~same)
-        if len(other[0]):
-            same[other] = ciede2000(self.lab[first[other]], self.lab[second[other]]) < self.limit
-        return same
 
 
 def _firsts_of_runs(liquors: IndexArray) -> list[int]:
