@@ -7,11 +7,14 @@ shares give equal metres of singles however uneven the top.
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 from studio_gui.domain.errors import InvalidPlan
-from studio_gui.domain.ranges import RELATIVE_TOLERANCE, checked
+from studio_gui.domain.ranges import RELATIVE_TOLERANCE, checked, exceeds
 from studio_gui.domain.text import ID_MAX, checked_text
 
 Structure = Literal[
@@ -195,6 +198,49 @@ class Yarn:
         _check_count("offsets_m", len(self.offsets_m), MOST_PLIES)
         _check_count("plies", len(self.plies), MOST_PLIES, least=int(self.structure == "free"))
         _check_count("stripes", len(self.stripes), MOST_STRIPES, least=0)
+        if self.structure == "free":
+            check_thickness(self.plies)
+
+
+def thickness_taken(plies: Sequence[Ply], roving: int) -> tuple[tuple[float, float, float], ...]:
+    """Return what plies take of roving number `roving`, stretch by stretch.
+
+    Each is from, to (shares of its weight, 0 to 1) and the share of its thickness, above 1 where more is
+    taken than there is.
+
+    >>> thickness_taken((Ply(to_share=0.5), Ply(from_share=1.0, to_share=0.25, cross_section=0.5)), 1)
+    ((0.0, 0.25, 1.0), (0.25, 0.5, 1.5), (0.5, 1.0, 0.5))
+    """
+    here = [
+        (*sorted((ply.from_share, ply.to_share)), ply.cross_section) for ply in plies if ply.roving == roving
+    ]
+    ends = sorted({end for low, high, _ in here for end in (low, high)})
+    return tuple(
+        (start, end, math.fsum(share for low, high, share in here if low <= start and end <= high))
+        for start, end in pairwise(ends)
+        if end - start > RELATIVE_TOLERANCE
+    )
+
+
+def check_thickness(plies: Sequence[Ply]) -> None:
+    """Refuse plies that take more of a roving than it has.
+
+    Raises
+    ------
+    InvalidPlan
+        ``plies-take-too-much`` with the roving, the stretch (shares of its weight) and the share taken.
+    """
+    for roving in sorted({ply.roving for ply in plies}):
+        for start, end, taken in thickness_taken(plies, roving):
+            if exceeds(taken, 1.0):
+                raise InvalidPlan(
+                    "plies-take-too-much",
+                    field="plies",
+                    roving=roving,
+                    from_share=start,
+                    to_share=end,
+                    taken_share=taken,
+                )
 
 
 def _check_count(name: str, count: int, most: int, least: int = 1) -> None:

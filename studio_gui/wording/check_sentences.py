@@ -192,6 +192,14 @@ CHECK_WORDS: dict[str, CheckWords] = {
             "One depth at different ml/g takes a jar for each. Give {sections} the same ml/g to mix it once.",
         ),
     ),
+    "leftover": CheckWords(
+        lambda told: told.translate("Checks", "Ply {ply}: {left_singles_m} of singles left over"),
+        lambda told: told.translate(
+            "Checks",
+            "{left_g}, {left_share} of the longest ply, stay on the bobbin when the shortest is empty. Even"
+            " out what the plies weigh, or wind off less, before spinning.",
+        ),
+    ),
     "strength-by-spoon": CheckWords(
         lambda told: told.translate("Checks", "{stock}: measured by spoon"),
         lambda told: told.translate(

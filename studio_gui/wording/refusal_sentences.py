@@ -249,6 +249,11 @@ VALUES: dict[str, Telling] = {
         "Refusals",
         "Ply {ply} comes from roving {value}, and the set has {rovings}. Take the ply from another roving.",
     ),
+    "plies-take-too-much": lambda told: told.translate(
+        "Refusals",
+        "From {from_share} to {to_share} of roving {roving}, the plies take {taken_share} of its thickness,"
+        " which is more than there is. Take less there, or take another stretch.",
+    ),
     "weighings-not-rising": lambda told: told.translate(
         "Refusals",
         "The tuft weighs {dry_g} dry, {squeezed_g} squeezed and {soaked_g} soaked; each has to be more"
@@ -361,6 +366,15 @@ EDITS: dict[str, Telling] = {
         "Refusals", "Both ends of the crossfade are liquor {liquor}. Choose another for one of them."
     ),
     "let-down-runs-out": _let_down_runs_out,
+    "more-strips-than-grams": lambda told: told.translate(
+        "Refusals",
+        "Ply {ply} weighs {ply_g}, too little to be split into {strips} strips of a gram or more. Split it"
+        " into fewer.",
+    ),
+    "too-few-rovings": lambda told: told.translate(
+        "Refusals",
+        "{count} plies take a roving each, and the set has {rovings}. Paint more rovings, or ply fewer.",
+    ),
     "mend-is-advice": lambda told: told.translate(
         "Refusals", "This is advice for the bench; there is nothing the program could change by itself."
     ),

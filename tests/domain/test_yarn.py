@@ -66,3 +66,15 @@ def test_a_free_ply_comes_from_a_roving_of_the_set() -> None:
 def test_a_row_takes_three_times_the_width_until_it_is_measured() -> None:
     assert Knitting(width_m=0.4).metres_a_row == pytest.approx(1.2)
     assert Knitting(width_m=0.4, row_m=0.9).metres_a_row == 0.9
+
+
+def test_plies_share_the_thickness_of_a_roving_on_every_stretch() -> None:
+    thirds = (Ply(cross_section=1.0 / 3.0),) * 3
+    assert Yarn(structure="free", plies=thirds).plies == thirds
+    apart = (Ply(), Ply(roving=2), Ply(roving=3, to_share=0.5), Ply(roving=3, from_share=1.0, to_share=0.5))
+    assert Yarn(structure="free", plies=apart).plies == apart
+    with pytest.raises(InvalidPlan) as caught:
+        Yarn(structure="free", plies=(*thirds, Ply(from_share=0.9, cross_section=0.1)))
+    assert caught.value.code == "plies-take-too-much"
+    assert caught.value.params["taken_share"] == pytest.approx(1.1)
+    assert Yarn(structure="chain", plies=(Ply(), Ply())).plies, "kept, while another structure is chosen"

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.colour.swatches import Swatch
+from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.domain.errors import InvalidPlan, Param
 from studio_gui.domain.fibre import Fibre, Lay
 from studio_gui.domain.liquors import DyeDepth, Liquor, Part
@@ -29,6 +30,7 @@ from studio_gui.wording.sentences import (
     refusal,
 )
 from studio_gui.wording.translation import ENGLISH, UNITS, Tongue
+from tests.scenes.scene_plans import lantern_row
 from tests.strategies import plans
 
 SWATCHES = (Swatch(1.0, "#1f5580", "#f3eee2"),)
@@ -408,11 +410,23 @@ def test_other_units_are_said_where_they_are_asked_for() -> None:
     )
 
 
+def test_singles_left_over_are_said_in_metres_grams_and_as_a_share() -> None:
+    """Thirds by eye of 42, 39 and 39 g at 9 m/g: 27 m of singles too many on the first, 7.1 %."""
+    plan = set_yarn(lantern_row(), structure="lengthwise", splits=(42.0, 39.0, 39.0))
+    assert said(plan, "leftover") == [
+        (
+            "Ply 1: 27 m of singles left over",
+            "3 g, 7.1 % of the longest ply, stay on the bobbin when the shortest is empty. Even out what the"
+            " plies weigh, or wind off less, before spinning.",
+        )
+    ]
+
+
 def test_these_scenes_leave_no_check_and_no_mend_unsaid() -> None:
     checked = {"over", "under", "depth-out-of-reach", "no-room-for-let-down", "acid-uneven", "acid-too-low"}
     checked |= {"acid-unknown", "acid-line-short", "section-short", "stock-unused", "liquor-unused"}
     checked |= {"liquor-empty", "strength-by-spoon", "depth-over-take-up", "two-jars"}
-    checked |= {"section-unpaintable"}
+    checked |= {"section-unpaintable", "leftover"}
     assert checked == set(CHECK_WORDS)
 
 

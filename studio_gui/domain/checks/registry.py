@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from studio_gui.domain.checks import acid, bookkeeping, depth, wetness
+from studio_gui.domain.checks import acid, bookkeeping, depth, wetness, yarn
 from studio_gui.domain.checks.check import SEVERITIES, Check
 from studio_gui.domain.figures import SectionFigures
 
@@ -27,6 +27,7 @@ CHECKS: tuple[Callable[[SectionFigures], Iterator[Check]], ...] = (
     bookkeeping.two_jars,
     bookkeeping.strengths_by_spoon,
     bookkeeping.unused_stocks,
+    yarn.leftover,
 )
 
 

@@ -141,12 +141,7 @@ class YarnFigures:
     @cached_property
     def leftover_m(self) -> tuple[float, ...]:
         """Singles of every strand that are not in the yarn, m; with what was wound off."""
-        used_m = self.laid_m * (CHAIN_PLIES if self.is_chain else 1)
-        left = (one.length_m - used_m for one in self.strands)
-        return tuple(
-            m if m > RELATIVE_TOLERANCE * one.length_m else 0.0
-            for m, one in zip(left, self.strands, strict=True)
-        )
+        return leftovers_m(self.strands, self.laid_m * (CHAIN_PLIES if self.is_chain else 1))
 
     @property
     def leftover_g(self) -> tuple[float, ...]:
@@ -265,9 +260,7 @@ def yarn_figures(figures: SectionFigures, colours: PredictedColours) -> YarnFigu
     `colours` are those of the sections.
     """
     plan = figures.plan
-    plies = plies_of(plan)
-    cuts = {number: roving_cuts(plan, number - 1) for number in {ply.roving for ply in plies}}
-    strands = tuple(strand(ply, cuts[ply.roving], plan.yarn.singles_m_per_g) for ply in plies)
+    strands = strands_of(plan)
     lab = lab_from_xyz(xyz_from_linear(linear_from_srgb(colours.srgb)))
     return plied(plan, strands, Likeness(figures.liquor_index, lab, plan.yarn.alike_difference))
 
@@ -282,6 +275,21 @@ def plied(plan: Plan, strands: tuple[Strand, ...], likeness: Likeness) -> YarnFi
             solid &= likeness.alike(sections[:, first], sections[:, second])
     changes: BoolArray = np.any(~likeness.alike(sections[:-1], sections[1:]), axis=1)
     return YarnFigures(plan, strands, cuts_m, sections, solid, changes, likeness)
+
+
+def strands_of(plan: Plan) -> tuple[Strand, ...]:
+    """Spin the plies of a plan's yarn: one strand each, in their order."""
+    plies = plies_of(plan)
+    cuts = {number: roving_cuts(plan, number - 1) for number in {ply.roving for ply in plies}}
+    return tuple(strand(ply, cuts[ply.roving], plan.yarn.singles_m_per_g) for ply in plies)
+
+
+def leftovers_m(strands: Sequence[Strand], used_m: float) -> tuple[float, ...]:
+    """Return the singles of every strand that are left, m, where `used_m` of each are in the yarn."""
+    left = (one.length_m - used_m for one in strands)
+    return tuple(
+        m if m > RELATIVE_TOLERANCE * one.length_m else 0.0 for m, one in zip(left, strands, strict=True)
+    )
 
 
 def laid_together(strands: Sequence[Strand], folds: int = 1) -> tuple[FloatArray, IndexArray]:
