@@ -68,6 +68,8 @@ RANGES: dict[str, Range] = {
     "fade_steps": Range(2, 60),
     "fade_strength": Range(0.01, 100.0),
     "singles_m_per_g": Range(0.1, 200.0),
+    "grist_m_per_g": Range(1e-4, 1e4),
+    "linear_density_g_per_m": Range(1e-4, 1e4),
     "take_up": Range(0.0, 0.9),
     "staple_m": Range(0.005, 1.0),
     "loop_m": Range(0.01, 5.0),

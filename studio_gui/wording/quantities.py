@@ -1,7 +1,7 @@
 """Quantities as they are shown and typed: a number with its unit.
 
-The rule of this module: a plan holds g, m, ml, ml/g, g/L and %; what the user sees and types is converted
-here and nowhere else. A bare number has the unit in which the field shows its value.
+The rule of this module: a plan holds g, m, ml, ml/g, g/L, m/g and %; what the user sees and types is
+converted here and nowhere else. A bare number has the unit in which the field shows its value.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from studio_gui.domain.ranges import checked
 from studio_gui.storage.strict_json import quoted
 from studio_gui.wording.numbers import check_length, parse_number, shown_number, shown_number_briefly
 from studio_gui.wording.translation import TRANSLATED, Tongue
-from studio_gui.wording.units import Dimension, Ratio, Unit, unit
+from studio_gui.wording.units import AnyUnit, Dimension, unit
 
 LONGEST_QUANTITY = 60
 
@@ -55,8 +55,16 @@ MASS = Kind("mass", "g", 1, "oz", 2, "oz", 2)
 FINE_MASS = Kind("mass", "g", 2, "oz", 3, "oz", 3)
 #: Lengths on the lay: sections, boundaries, gaps, film, m; in inches to the hundredth, which tells quarters.
 LAY_LENGTH = Kind("length", "cm", 1, "in", 2, "in", 2)
-#: Lengths of roving and yarn, m.
+#: Lengths of roving, m.
 ROVING_LENGTH = Kind("length", "m", 2, "yd", 2, "yd", 2)
+#: Lengths of singles and yarn, m.
+YARN_LENGTH = Kind("length", "m", 1, "yd", 1, "yd", 1)
+#: Grist of singles and yarn, m/g; any count may be typed.
+GRIST = Kind("grist", "m/g", 2, "yd/oz", 1, "yd/oz", 1)
+#: Linear density of top and roving, g/m.
+TOP_DENSITY = Kind("linear_density", "g/m", 1, "oz/yd", 3, "oz/yd", 3)
+#: Linear density of yarn, g/m; shown as tex, of which 1000 are 1 g/m.
+TEX = Kind("linear_density", "tex", 1)
 #: Width over which colours wick, mm.
 WIDTH = Kind("width", "mm", 0, "in", 2, "in", 2)
 #: Liquids, ml.
@@ -170,7 +178,7 @@ def parse_quantity(kind: Kind, text: str, tongue: Tongue = TRANSLATED) -> float:
     return value if not spelling else _unit(kind, spelling, text).to_inside(value)
 
 
-def _unit(kind: Kind, spelling: str, text: str) -> Unit | Ratio:
+def _unit(kind: Kind, spelling: str, text: str) -> AnyUnit:
     try:
         return unit(kind.dimension, spelling)
     except InvalidPlan as problem:

@@ -22,6 +22,8 @@ def _dimension(name: str, tongue: Tongue) -> str:
         "strength": tongue.translate("Refusals", "a strength"),
         "percent": tongue.translate("Refusals", "a percentage"),
         "share": tongue.translate("Refusals", "a percentage"),
+        "grist": tongue.translate("Refusals", "a length of yarn per weight"),
+        "linear_density": tongue.translate("Refusals", "a weight per length"),
         "plain": tongue.translate("Refusals", "a plain number"),
     }.get(name, UNKNOWN)
 

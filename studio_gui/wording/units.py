@@ -3,7 +3,8 @@
 The rule of this module: a unit is known by its row here or it is not known at all. Metric rows carry their
 own factor, and so do the measures of the United States that quantities are shown in, because the first paint
 shows them. The others, which are only typed, are converted by pint; it is loaded when the first of them is
-met and never sees anything but a name from this table.
+met and never sees anything but a name from this table. Counts of yarn are those of
+`studio_gui.domain.yarn_counts`; the inside of a direct one, such as tex, is so much divided by it.
 
 Source of the factors: International yard and pound agreement, 1959; NIST Handbook 44, Appendix C (US fluid
 ounce). Exact by definition; values from memory.
@@ -14,15 +15,28 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from studio_gui.domain.errors import InvalidPlan
+from studio_gui.domain.yarn_counts import COUNTS, CountName, count_of, m_per_g_of
 from studio_gui.storage.strict_json import quoted
 
 if TYPE_CHECKING:
     import pint
 
-Dimension = Literal["mass", "length", "width", "volume", "wetness", "strength", "percent", "share", "plain"]
+Dimension = Literal[
+    "mass",
+    "length",
+    "width",
+    "volume",
+    "wetness",
+    "strength",
+    "percent",
+    "share",
+    "grist",
+    "linear_density",
+    "plain",
+]
 
 #: The unit a plan holds, as pint calls it, for the dimensions that have units converted by it.
 _INSIDE = {"mass": "gram", "length": "meter", "volume": "milliliter"}
@@ -80,12 +94,28 @@ UNITS: tuple[Unit, ...] = (
     Unit("%", "strength", times=10.0, spellings=("٪", "% w/v", "percent", "g/100 ml", "g/100ml")),
     Unit("%", "percent", spellings=("٪", "% owf", "percent")),
     Unit("%", "share", over=100.0, spellings=("٪", "percent")),
+    Unit("ktex", "linear_density"),
+    Unit("tex", "linear_density", over=1000.0),
+    Unit("m/100 g", "grist", over=100.0, spellings=("m/100g", "m per 100 g", "m per 100g")),
+    Unit("yd/lb", "grist", over=COUNTS["yd/lb"].at_1_m_per_g, spellings=("ypp",)),
+    Unit("Nm", "grist", spellings=("metric", "metric count")),
+    Unit("worsted", "grist", over=COUNTS["worsted"].at_1_m_per_g, spellings=("wc", "worsted count")),
+    Unit("cotton", "grist", over=COUNTS["cotton"].at_1_m_per_g, spellings=("cc", "cotton count", "ne")),
+    Unit("run", "grist", over=COUNTS["run"].at_1_m_per_g, spellings=("runs", "woollen run", "woolen run")),
 )
 
 #: Units made of two: dimension, of what, per what, and how many units of the plan one inside/inside ratio is.
 _RATIOS: dict[Dimension, tuple[Dimension, Dimension, float]] = {
     "wetness": ("volume", "mass", 1.0),
     "strength": ("mass", "volume", 1000.0),
+    "grist": ("length", "mass", 1.0),
+    "linear_density": ("mass", "length", 1.0),
+}
+#: Those of them that are offered; the strengths are not.
+_RATIOS_OFFERED: dict[str, tuple[str, ...]] = {
+    "wetness": ("ml/g", "ml/oz"),
+    "grist": ("m/g", "yd/oz"),
+    "linear_density": ("g/m", "oz/yd"),
 }
 
 
@@ -111,8 +141,37 @@ class Ratio:
         return self.of.from_inside(value) * self.per.to_inside(1.0) / self.scale
 
 
+@dataclass(frozen=True, slots=True)
+class DirectCount:
+    """A count that falls as grist grows, such as tex: the grist is so much divided by it, never by 0."""
+
+    name: CountName
+    spellings: tuple[str, ...] = ()
+
+    @property
+    def symbol(self) -> str:
+        """How it is written."""
+        return self.name
+
+    def to_inside(self, value: float) -> float:
+        """Return the grist (m/g) of this count; ``out-of-range`` for 0 or less."""
+        return m_per_g_of(self.name, value)
+
+    def from_inside(self, value: float) -> float:
+        """Return this count of a grist (m/g); ``out-of-range`` for 0 or less."""
+        return count_of(self.name, value)
+
+
+DIRECT_COUNTS: tuple[DirectCount, ...] = (
+    DirectCount("tex"),
+    DirectCount("ktex"),
+    DirectCount("denier", spellings=("den", "deniers")),
+)
+AnyUnit: TypeAlias = Unit | Ratio | DirectCount
+
+
 @lru_cache(maxsize=256)
-def unit(dimension: Dimension, spelling: str) -> Unit | Ratio:
+def unit(dimension: Dimension, spelling: str) -> AnyUnit:
     """Return the unit of `dimension` that is spelled so.
 
     Raises
@@ -124,11 +183,11 @@ def unit(dimension: Dimension, spelling: str) -> Unit | Ratio:
     (3.8, 15.0)
     """
     wanted = _normal(spelling)
-    found = _UNITS_BY_SPELLING.get((dimension, wanted)) or _ratio(dimension, wanted)
+    found = _known(dimension, wanted)
     if found is not None:
         return found
     for other in _DIMENSIONS:
-        if (other, wanted) in _UNITS_BY_SPELLING or _ratio(other, wanted) is not None:
+        if _known(other, wanted) is not None:
             raise InvalidPlan("wrong-kind-of-unit", unit=quoted(spelling), found=other, wanted=dimension)
     raise InvalidPlan("unknown-unit", unit=quoted(spelling), wanted=dimension)
 
@@ -136,7 +195,13 @@ def unit(dimension: Dimension, spelling: str) -> Unit | Ratio:
 def symbols(dimension: str) -> tuple[str, ...]:
     """Return how the units of a dimension are written, for telling a user what may be typed."""
     plain = tuple(row.symbol for row in UNITS if row.dimension == dimension)
-    return ("ml/g", "ml/oz") if dimension == "wetness" else plain
+    counts = tuple(row.symbol for row in DIRECT_COUNTS) if dimension == "grist" else ()
+    return _RATIOS_OFFERED.get(dimension, ()) + plain + counts
+
+
+def _known(dimension: Dimension, wanted: str) -> AnyUnit | None:
+    count = _COUNTS_BY_SPELLING.get(wanted) if dimension == "grist" else None
+    return count or _UNITS_BY_SPELLING.get((dimension, wanted)) or _ratio(dimension, wanted)
 
 
 def _ratio(dimension: Dimension, wanted: str) -> Ratio | None:
@@ -161,6 +226,7 @@ def _spelled() -> Iterator[tuple[tuple[Dimension, str], Unit]]:
 
 
 _UNITS_BY_SPELLING = dict(_spelled())
+_COUNTS_BY_SPELLING = {spelling: row for row in DIRECT_COUNTS for spelling in (row.symbol, *row.spellings)}
 _DIMENSIONS: tuple[Dimension, ...] = (*dict.fromkeys(row.dimension for row in UNITS), "wetness")
 
 

@@ -20,6 +20,7 @@ from studio_gui.views.fields import (
     edit_at,
     finish_typing,
 )
+from studio_gui.views.live import use_units
 from studio_gui.wording.quantities import Kind
 from tests.views.field_bench import bench
 from tests.views.keys import CONTROL, ENTER, ESC, TAB, steps, type_into, type_on
@@ -36,6 +37,9 @@ from tests.views.keys import CONTROL, ENTER, ESC, TAB, steps, type_into, type_on
         ("uptake_ml_per_g", "70 ml/oz", 70.0 / 28.349523125),
         ("strength_g_per_l", "1 %", 10.0),
         ("strength_g_per_l", "15 g/L", 15.0),
+        ("singles_m_per_g", "100 tex", 10.0),
+        ("take_up", "5", 0.05),
+        ("staple_m", "90 mm", 0.09),
     ],
 )
 def test_what_a_painter_types_is_taken(field: str, text: str, value: float, qtbot: QtBot) -> None:
@@ -199,6 +203,45 @@ def test_a_kind_of_its_own_shows_more_decimals() -> None:
     field = QuantityField("graduation_ml", Kind("volume", "ml", 2))
     field.set_value(0.25)
     assert field.text() == "0.25 ml"
+
+
+@pytest.mark.parametrize(
+    ("field", "value", "metric", "us"),
+    [
+        ("singles_m_per_g", 10.0, "10.00 m/g", "310.0 yd/oz"),
+        ("take_up", 0.05, "5.0 %", "5.0 %"),
+        ("staple_m", 0.09, "9.0 cm", "3.54 in"),
+        ("offset_m", 20.0, "20.0 m", "21.9 yd"),
+    ],
+)
+def test_a_figure_of_the_yarn_follows_the_units_and_is_typed_in_them(
+    field: str, value: float, metric: str, us: str, qtbot: QtBot
+) -> None:
+    quantity = QuantityField(field)
+    quantity.set_value(value)
+    made = bench(quantity, qtbot)
+    assert quantity.text() == metric
+    use_units("us")
+    assert quantity.text() == us
+    number = us.split(maxsplit=1)[0]
+    type_into(quantity, f"{float(number) + 1.0:g}")
+    use_units("metric")
+    assert quantity.text() == metric
+    step = value / float(number)
+    assert made.values == pytest.approx([value + step], rel=0.02), "a bare number has the unit shown"
+
+
+@pytest.mark.parametrize(
+    "text", ["0 tex", "-5 tex", "0", "0 worsted", "201", "2 tex", "10 g/m", "20/2 Nm", "tex", "10 hanks"]
+)
+def test_what_is_no_grist_is_answered_at_the_field(text: str, qtbot: QtBot) -> None:
+    field = QuantityField("singles_m_per_g")
+    field.set_value(10.0)
+    made = bench(field, qtbot)
+    type_into(field, text)
+    assert (made.values, field.text()) == ([], "10.00 m/g")
+    assert field.message.isVisible()
+    assert text.rsplit(maxsplit=1)[-1] in field.message.text()
 
 
 def test_with_nothing_typed_undo_is_that_of_the_plan(qtbot: QtBot) -> None:

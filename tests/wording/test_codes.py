@@ -233,8 +233,10 @@ def test_every_number_of_a_plan_has_its_kind() -> None:
             ("_share", {"share"}),
             ("_ml", {"volume"}),
             ("_mm", {"width"}),
-            ("_m", {"length"}),
-            ("_g", {"mass", "wetness", "plain" if field == "singles_m_per_g" else "mass"}),
+            ("_m_per_g", {"grist"}),
+            ("_g_per_m", {"linear_density"}),
+            ("_m", {"length", "linear_density"}),
+            ("_g", {"mass", "wetness", "grist"}),
         ):
             if field.endswith(ending):
                 assert kind.dimension in dimensions, field

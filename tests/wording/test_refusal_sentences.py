@@ -17,7 +17,7 @@ from studio_gui.storage.files import read_plan
 from studio_gui.storage.plan_json import plan_from_json, plan_to_json
 from studio_gui.wording.amounts import parse_amounts
 from studio_gui.wording.naming import LONGEST_NAME, one_line
-from studio_gui.wording.quantities import MASS, PLAIN, ROVING_LENGTH, VOLUME, parse
+from studio_gui.wording.quantities import GRIST, MASS, PLAIN, ROVING_LENGTH, VOLUME, parse
 from studio_gui.wording.sentences import refusal
 from studio_gui.wording.translation import ENGLISH, Tongue
 
@@ -69,6 +69,19 @@ def answer(work: Callable[[], object]) -> str:
         (
             lambda: parse(MASS, "g" * 99, "mass_g", ENGLISH),
             "That is 99 characters long, and at most 60 can be read here. Shorten it.",
+        ),
+        (
+            lambda: parse(GRIST, "0 tex", "singles_m_per_g", ENGLISH),
+            "Linear density: 0 tex is not possible. Enter 0.1 tex to 10000000 tex.",
+        ),
+        (
+            lambda: parse(GRIST, "2 tex", "singles_m_per_g", ENGLISH),
+            "Grist of the singles: 500 m/g is not possible. Enter 0.1 m/g to 200 m/g.",
+        ),
+        (
+            lambda: parse(GRIST, "20 g/m", "singles_m_per_g", ENGLISH),
+            "“g/m” is a weight per length, and this is a length of yarn per weight."
+            " Use one of: m/g, yd/oz, m/100 g, yd/lb, Nm, worsted, cotton, run, tex, ktex, denier.",
         ),
         (lambda: checked("uptake_ml_per_g", 50.0), (
             "Uptake: 50 ml/g is not possible. Enter 0.01 ml/g to 20 ml/g."

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from typing import get_args
 
 import pytest
 
 from studio_gui.domain.errors import InvalidPlan
-from studio_gui.wording.units import UNITS, symbols, unit
+from studio_gui.wording.units import DIRECT_COUNTS, UNITS, Dimension, symbols, unit
 
 # International yard and pound agreement, 1959: yard 0.9144 m, avoirdupois pound 0.45359237 kg, and with them
 # the foot (a third), the inch (a thirty-sixth) and the ounce (a sixteenth). NIST Handbook 44, Appendix C: US
 # fluid ounce 29.573 529 562 5 ml (a 128th of a gallon of 231 cubic inches), tablespoon half of it, teaspoon a
-# sixth, cup eight of them. Values from memory, each of them exact by definition.
+# sixth, cup eight of them. Values from memory, each of them exact by definition. ASTM D2260-03 (2013), Table
+# 1: a worsted hank is 560 yd, a cotton hank 840, a run 1600; tests/domain/test_yarn_counts.py has its
+# constants.
 PUBLISHED = [
     ("mass", "oz", 28.349523125),
     ("mass", "lb", 453.59237),
@@ -40,6 +43,22 @@ PUBLISHED = [
     ("wetness", "ml per oz", 1.0 / 28.349523125),
     ("wetness", "fl oz/lb", 29.5735295625 / 453.59237),
     ("strength", "oz/l", 28.349523125),
+    ("grist", "m/g", 1.0),
+    ("grist", "Nm", 1.0),
+    ("grist", "m/100 g", 0.01),
+    ("grist", "yd/oz", 0.9144 / 28.349523125),
+    ("grist", "yd per oz", 0.9144 / 28.349523125),
+    ("grist", "yd/lb", 0.9144 / 453.59237),
+    ("grist", "worsted", 560.0 * 0.9144 / 453.59237),
+    ("grist", "cotton", 840.0 * 0.9144 / 453.59237),
+    ("grist", "run", 1600.0 * 0.9144 / 453.59237),
+    ("grist", "tex", 1000.0),
+    ("grist", "ktex", 1.0),
+    ("grist", "denier", 9000.0),
+    ("linear_density", "g/m", 1.0),
+    ("linear_density", "ktex", 1.0),
+    ("linear_density", "tex", 0.001),
+    ("linear_density", "oz/yd", 28.349523125 / 0.9144),
 ]
 
 
@@ -61,6 +80,42 @@ def test_every_unit_of_the_table_has_a_published_value_here() -> None:
         ("volume", "ml"),
     }
     assert {(row.dimension, row.symbol) for row in UNITS} <= checked | as_they_are
+    assert {("grist", row.symbol) for row in DIRECT_COUNTS} <= checked
+
+
+@pytest.mark.parametrize(
+    ("spelling", "symbol"),
+    [
+        ("WC", "worsted"),
+        ("Worsted count", "worsted"),
+        ("nm", "Nm"),
+        ("metric", "Nm"),
+        ("TEX", "tex"),
+        ("den.", "denier"),
+        ("runs", "run"),
+        ("woollen run", "run"),
+        ("cc", "cotton"),
+        ("Ne", "cotton"),
+        ("YPP", "yd/lb"),
+        ("yards per pound", "yd/lb"),
+        ("m/100g", "m/100 g"),
+        ("m per 100 g", "m/100 g"),
+    ],
+)
+def test_a_count_is_known_by_its_names(spelling: str, symbol: str) -> None:
+    assert unit("grist", spelling).symbol == symbol
+
+
+def test_twice_the_tex_is_half_the_grist() -> None:
+    assert unit("grist", "tex").to_inside(200.0) == 5.0
+    assert unit("grist", "tex").from_inside(20.0) == 50.0
+
+
+@pytest.mark.parametrize("spelling", ["tex", "ktex", "denier"])
+@pytest.mark.parametrize("value", [0.0, -100.0])
+def test_nothing_weighs_nothing(spelling: str, value: float) -> None:
+    with pytest.raises(InvalidPlan, match="out-of-range"):
+        unit("grist", spelling).to_inside(value)
 
 
 @pytest.mark.parametrize("spelling", ["OZ", "oz.", "ounces", "Ounce"])
@@ -84,6 +139,10 @@ def test_a_foot_has_its_sign(spelling: str) -> None:
         ("volume", "oz", "mass"),
         ("mass", "ml", "volume"),
         ("length", "ml/g", "wetness"),
+        ("grist", "g/m", "linear_density"),
+        ("linear_density", "m/g", "grist"),
+        ("linear_density", "worsted", "grist"),
+        ("mass", "tex", "linear_density"),
         ("plain", "%", "strength"),
     ],
 )
@@ -106,8 +165,8 @@ def test_no_unit_outside_the_table_is_known(spelling: str) -> None:
 
 
 def test_the_units_offered_can_be_typed() -> None:
-    for dimension in ("mass", "length", "width", "volume", "wetness", "strength", "percent", "share"):
-        assert symbols(dimension)
+    for dimension in get_args(Dimension):
+        assert symbols(dimension) or dimension == "plain"
         for symbol in symbols(dimension):
             assert unit(dimension, symbol).symbol == symbol
 
@@ -125,6 +184,8 @@ assert parse(ROVING_LENGTH, "380 cm", "length_m", ENGLISH) == 3.8
 assert amounts.parse_amounts("12 + 38") == (12.0, 38.0)
 assert parse(MASS, "4 oz", "mass_g", ENGLISH) == 4 * 28.349523125
 assert "pint" not in sys.modules, "pint is loaded for what a window shows"
+assert parse(GRIST, "1500 yd/lb", "singles_m_per_g", ENGLISH) < 3.1
+assert "pint" not in sys.modules
 assert parse(MASS, "0.25 lb", "mass_g", ENGLISH) == 113.3980925
 assert "pint" in sys.modules
 """
