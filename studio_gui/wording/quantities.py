@@ -11,11 +11,11 @@ from dataclasses import dataclass
 from itertools import takewhile
 
 from studio_gui.domain.errors import InvalidPlan
-from studio_gui.domain.ranges import checked
+from studio_gui.domain.ranges import RANGES, checked
 from studio_gui.storage.strict_json import quoted
 from studio_gui.wording.numbers import check_length, parse_number, shown_number, shown_number_briefly
 from studio_gui.wording.translation import TRANSLATED, Tongue
-from studio_gui.wording.units import AnyUnit, Dimension, unit
+from studio_gui.wording.units import AnyUnit, Dimension, DirectCount, unit
 
 LONGEST_QUANTITY = 60
 
@@ -151,7 +151,7 @@ def parse(kind: Kind, text: str, field: str, tongue: Tongue = TRANSLATED) -> flo
     ------
     InvalidPlan
         As `parse_number`; ``unknown-unit``, ``wrong-kind-of-unit``, ``not-a-whole-number``; ``out-of-range``
-        as `studio_gui.domain.ranges.checked`.
+        as `studio_gui.domain.ranges.checked`, with the limits as weights per length for a direct count.
 
     >>> from studio_gui.wording.translation import ENGLISH
     >>> parse(ROVING_LENGTH, "380 cm", "length_m", ENGLISH)
@@ -159,7 +159,10 @@ def parse(kind: Kind, text: str, field: str, tongue: Tongue = TRANSLATED) -> flo
     >>> parse(STRENGTH, "1.5", "strength_g_per_l", ENGLISH)
     15.0
     """
-    value = parse_quantity(kind, text, tongue)
+    number, typed_in = _read(kind, text, tongue)
+    if isinstance(typed_in, DirectCount):
+        _check_weight(field, typed_in.g_per_m(number))
+    value = number if typed_in is None else typed_in.to_inside(number)
     if kind.whole and not value.is_integer():
         raise InvalidPlan("not-a-whole-number", field=field, value=value)
     return checked(field, value)
@@ -167,6 +170,12 @@ def parse(kind: Kind, text: str, field: str, tongue: Tongue = TRANSLATED) -> flo
 
 def parse_quantity(kind: Kind, text: str, tongue: Tongue = TRANSLATED) -> float:
     """Return what is typed in `text`, in the plan's unit, whatever its size."""
+    number, typed_in = _read(kind, text, tongue)
+    return number if typed_in is None else typed_in.to_inside(number)
+
+
+def _read(kind: Kind, text: str, tongue: Tongue) -> tuple[float, AnyUnit | None]:
+    """Return the number typed in `text`, and its unit; None for a plain number."""
     check_length(text, LONGEST_QUANTITY)
     number = "".join(takewhile(_can_be_in_number, text))
     spelling = text[len(number) :].strip()
@@ -175,7 +184,14 @@ def parse_quantity(kind: Kind, text: str, tongue: Tongue = TRANSLATED) -> float:
     value = parse_number(number.strip(), tongue)
     if not spelling:
         spelling = kind.shown_in(tongue)[0]
-    return value if not spelling else _unit(kind, spelling, text).to_inside(value)
+    return value, _unit(kind, spelling, text) if spelling else None
+
+
+def _check_weight(field: str, g_per_m: float) -> None:
+    """Refuse what is outside the range of a grist called `field`, telling its limits in the kind typed."""
+    low, high = 1.0 / RANGES[field].high, 1.0 / RANGES[field].low
+    if not low <= g_per_m <= high:
+        raise InvalidPlan("out-of-range", field="linear_density_g_per_m", value=g_per_m, low=low, high=high)
 
 
 def _unit(kind: Kind, spelling: str, text: str) -> AnyUnit:

@@ -153,6 +153,10 @@ class DirectCount:
         """How it is written."""
         return self.name
 
+    def g_per_m(self, value: float) -> float:
+        """Return the weight per length (g/m) of this count, whatever its size."""
+        return value / COUNTS[self.name].at_1_m_per_g
+
     def to_inside(self, value: float) -> float:
         """Return the grist (m/g) of this count; ``out-of-range`` for 0 or less."""
         return m_per_g_of(self.name, value)

@@ -102,6 +102,8 @@ def test_a_quantity_is_shown_in_the_units_chosen(
         (GRIST, "100 tex", "singles_m_per_g", 10.0),
         (GRIST, "0,1 ktex", "singles_m_per_g", 10.0),
         (GRIST, "900 denier", "singles_m_per_g", 10.0),
+        (GRIST, "5 tex", "singles_m_per_g", 200.0),
+        (GRIST, "90000 den", "singles_m_per_g", 0.1),
         (GRIST, "10Nm", "singles_m_per_g", 10.0),
         (GRIST, "9 wc", "singles_m_per_g", 9.0 * 560.0 * 0.9144 / 453.59237),
         (GRIST, "3 run", "singles_m_per_g", 3.0 * 1600.0 * 0.9144 / 453.59237),

@@ -72,10 +72,14 @@ def answer(work: Callable[[], object]) -> str:
         ),
         (
             lambda: parse(GRIST, "0 tex", "singles_m_per_g", ENGLISH),
-            "Linear density: 0 tex is not possible. Enter 0.1 tex to 10000000 tex.",
+            "Linear density: 0 tex is not possible. Enter 5 tex to 10000 tex.",
         ),
         (
-            lambda: parse(GRIST, "2 tex", "singles_m_per_g", ENGLISH),
+            lambda: parse(GRIST, "18 denier", "singles_m_per_g", ENGLISH),
+            "Linear density: 2 tex is not possible. Enter 5 tex to 10000 tex.",
+        ),
+        (
+            lambda: parse(GRIST, "500 Nm", "singles_m_per_g", ENGLISH),
             "Grist of the singles: 500 m/g is not possible. Enter 0.1 m/g to 200 m/g.",
         ),
         (
