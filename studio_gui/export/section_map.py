@@ -16,11 +16,26 @@ Beyond what labels need there are ``fibre.matching`` and ``fibre.mass_marks`` (t
 of one roving), ``acid`` (when to warn), ``acid_line`` (where the plan has one), ``totals``, ``boundaries``
 (``gap_m``: above 0 unpainted, below 0 painted twice), every liquor's ``jars`` (a liquor by depth may need
 several), and every section's ``letter`` and ``second_pass_ml``.
+
+``yarn`` is what the dyed set is spun and plied into. *Singles* and *laid* metres are before take-up, *plied*
+ones after it: ``plied_m`` is ``laid_m * (1 - take_up)``; a single is not plied, and its ``take_up`` is 0.
+
+- ``leftover_m`` and ``leftover_g``: singles of each strand that are not in the yarn; ``leftover_share`` the
+  most of them, as a share of the longest strand.
+- ``solid_m`` and ``barber_pole_m``: plied metres in which all strands show one colour, and the rest; together
+  ``plied_m``. ``solid_share`` is their share of it, 0 to 1.
+- ``smear_m`` and ``smear_worst_m``, of a chain only: laid metres that its changes of colour mix, on average
+  and at worst.
+- ``runs``: for each strand, in spinning order and with leftovers, ``[liquor id, metres of singles]``.
+- ``plied_runs``: the yarn from its start, with the liquor of every strand (one, of a chain), in plied metres.
+- ``pairs``: how much of the yarn has these liquors side by side, the first strand's first; ``singles_m`` are
+  those of each strand. A chain has single liquors, and pairs where a change mixes two.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from studio_gui.domain.bench import Jar
 from studio_gui.domain.checks.check import Check
@@ -71,6 +86,7 @@ def section_map(sheet: Worksheet) -> dict[str, Json]:
                 {"position_m": float(boundary.position_m), "gap_m": float(boundary.gap_m)}
                 for boundary in plan.boundaries
             ],
+            "yarn": _yarn(sheet),
             "checks": [_check(check, plan) for check in sheet.checks],
         }
     )
@@ -191,6 +207,54 @@ def _section(sheet: Worksheet, index: int) -> Json:
             "srgb": hex_from_srgb(sheet.colours.srgb[index]),
         }
     )
+
+
+def _yarn(sheet: Worksheet) -> Json:
+    plan, yarn = sheet.plan, sheet.yarn
+    smear_m = float(yarn.smear_m.sum()) if yarn.is_chain else None
+    return _known(
+        {
+            "structure": plan.yarn.structure,
+            "singles_m_per_g": float(plan.yarn.singles_m_per_g),
+            "take_up": float(yarn.take_up),
+            "staple_m": float(plan.yarn.staple_m),
+            "laid_m": yarn.laid_m,
+            "plied_m": yarn.plied_m,
+            "leftover_m": list(yarn.leftover_m),
+            "leftover_g": list(yarn.leftover_g),
+            "leftover_share": yarn.leftover_share,
+            "solid_share": yarn.solid_share,
+            "solid_m": yarn.solid_m,
+            "barber_pole_m": yarn.barber_pole_m,
+            "smear_m": smear_m,
+            "smear_worst_m": None if smear_m is None else yarn.smear_worst_m,
+            "runs": [
+                [[plan.liquors[run.liquor].id, run.length_m] for run in yarn.strand_runs(strand)]
+                for strand in range(len(yarn.strands))
+            ],
+            "plied_runs": [
+                {
+                    "liquor_ids": _liquor_ids(plan, run.liquors),
+                    "metres": run.end_m - run.start_m,
+                    "solid": run.solid,
+                }
+                for run in yarn.runs
+            ],
+            "pairs": [
+                {
+                    "liquor_ids": _liquor_ids(plan, pair.liquors),
+                    "singles_m": pair.laid_m,
+                    "plied_m": pair.plied_m,
+                    "solid": pair.solid,
+                }
+                for pair in yarn.pairs
+            ],
+        }
+    )
+
+
+def _liquor_ids(plan: Plan, liquors: Sequence[int]) -> list[Json]:
+    return [plan.liquors[liquor].id for liquor in liquors]
 
 
 def _amounts(plan: Plan, amounts_ml: list[float]) -> dict[str, Json]:

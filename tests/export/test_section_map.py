@@ -11,10 +11,13 @@ from typing import Any, NoReturn
 import pytest
 from hypothesis import given
 
+from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
+from studio_gui.domain.yarn import Strip
 from studio_gui.export.section_map import section_map, section_map_bytes
 from tests.export.plans import plans_of_one_colour, sample
+from tests.scenes.scene_plans import four_gates, lantern_row
 
 ANY_CHECK: dict[str, Any] = {}
 SWATCH = {"depth_pct_owf": float, "srgb": str, "fibre_srgb": str}
@@ -83,10 +86,29 @@ CONTRACT: dict[str, Any] = {
             "srgb": str,
         }
     ],
+    "yarn": {
+        "structure": str,
+        "singles_m_per_g": float,
+        "take_up": float,
+        "staple_m": float,
+        "laid_m": float,
+        "plied_m": float,
+        "leftover_m": [float],
+        "leftover_g": [float],
+        "leftover_share": float,
+        "solid_share": float,
+        "solid_m": float,
+        "barber_pole_m": float,
+        "smear_m": float,
+        "smear_worst_m": float,
+        "runs": [[ANY_CHECK]],
+        "plied_runs": [{"liquor_ids": [str], "metres": float, "solid": bool}],
+        "pairs": [{"liquor_ids": [str], "singles_m": float, "plied_m": float, "solid": bool}],
+    },
     "checks": [{"code": str, "severity": str, "section_ids": [str], "params": ANY_CHECK, "text": str}],
 }
 #: Numbers that may not be known, and then leave their key out.
-MAY_BE_UNKNOWN = {"soak_acid_g_per_l", "acid_g_per_l", "acid_pct_owf"}
+MAY_BE_UNKNOWN = {"smear_m", "smear_worst_m", "soak_acid_g_per_l", "acid_g_per_l", "acid_pct_owf"}
 
 
 def read(data: bytes) -> dict[str, Any]:
@@ -265,3 +287,55 @@ def test_an_unpainted_section_has_the_colour_of_the_wool_and_no_amounts() -> Non
     bare = map_of(plan)["sections"][-1]
     assert (bare["amounts_ml"], bare["depth_pct_owf"]) == ({}, {})
     assert bare["srgb"] == plan.fibre.undyed_srgb
+
+
+def test_a_fractal_yarn_is_told_run_by_run_and_pair_by_pair() -> None:
+    """Four Gates: 500 m of singles a ply, a quarter of the yarn solid, 5 % take-up."""
+    yarn = map_of(four_gates(*[Strip()] * 4))["yarn"]
+    assert (yarn["structure"], yarn["singles_m_per_g"], yarn["take_up"]) == ("fractal", 10.0, 0.05)
+    assert (yarn["laid_m"], yarn["plied_m"]) == pytest.approx((500.0, 475.0))
+    assert (yarn["solid_share"], yarn["solid_m"], yarn["barber_pole_m"]) == pytest.approx(
+        (0.25, 118.75, 356.25)
+    )
+    assert (yarn["leftover_m"], yarn["leftover_g"], yarn["leftover_share"]) == ([0.0, 0.0], [0.0, 0.0], 0.0)
+    assert "smear_m" not in yarn
+    whole, strips = yarn["runs"]
+    assert [liquor_id for liquor_id, _ in whole] == ["A", "B", "C", "D"]
+    assert [metres for _, metres in strips] == pytest.approx([31.25, 25.0, 37.5, 31.25] * 4)
+    singles = {"".join(pair["liquor_ids"]): pair["singles_m"] for pair in yarn["pairs"]}
+    assert (singles["BD"], singles["CD"], singles["AA"]) == pytest.approx((6.25, 56.25, 31.25))
+    assert all(pair["plied_m"] == pytest.approx(0.95 * pair["singles_m"]) for pair in yarn["pairs"])
+
+
+def test_a_chain_is_told_with_what_its_changes_mix() -> None:
+    """Lantern Row: a third of the singles, 6 % take-up, three changes of two thirds of a 60 cm loop."""
+    yarn = map_of(lantern_row())["yarn"]
+    assert [run["metres"] for run in yarn["plied_runs"]] == pytest.approx([84.6, 56.4, 112.8, 84.6])
+    assert [run["liquor_ids"] for run in yarn["plied_runs"]] == [["A"], ["B"], ["C"], ["D"]]
+    assert yarn["plied_m"] == pytest.approx(338.4)
+    assert (yarn["smear_m"], yarn["smear_worst_m"]) == pytest.approx((1.2, 1.8))
+    assert sum(metres for _, metres in yarn["runs"][0]) == pytest.approx(1080.0)
+    assert ["A", "B"] in [pair["liquor_ids"] for pair in yarn["pairs"]]
+
+
+def test_thirds_by_eye_are_told_with_what_is_left() -> None:
+    plan = set_yarn(lantern_row(), structure="lengthwise", splits=(42.0, 39.0, 39.0))
+    yarn = map_of(plan)["yarn"]
+    assert yarn["leftover_m"] == pytest.approx([27.0, 0.0, 0.0])
+    assert yarn["leftover_g"] == pytest.approx([3.0, 0.0, 0.0])
+    assert yarn["leftover_share"] == pytest.approx(0.0714, abs=0.00005)
+
+
+@given(plans_of_one_colour())
+def test_runs_and_pairs_of_any_yarn_add_up_to_it(plan: Plan) -> None:
+    yarn = map_of(plan)["yarn"]
+    known = {liquor.id for liquor in plan.liquors}
+    plied = yarn["plied_m"]
+    assert yarn["laid_m"] * (1.0 - yarn["take_up"]) == pytest.approx(plied)
+    assert yarn["solid_m"] + yarn["barber_pole_m"] == pytest.approx(plied)
+    for parts, metres in ((yarn["plied_runs"], "metres"), (yarn["pairs"], "plied_m")):
+        assert math.fsum(part[metres] for part in parts) == pytest.approx(plied, abs=1e-9)
+        assert {liquor_id for part in parts for liquor_id in part["liquor_ids"]} <= known
+    laid = yarn["laid_m"] * (3.0 if yarn["structure"] == "chain" else 1.0)
+    for runs, left in zip(yarn["runs"], yarn["leftover_m"], strict=True):
+        assert math.fsum(metres for _, metres in runs) == pytest.approx(laid + left)

@@ -181,6 +181,11 @@ class YarnFigures:
         return self.solid_laid_m * (1.0 - self.take_up)
 
     @property
+    def barber_pole_m(self) -> float:
+        """Yarn of several colours, plied m."""
+        return max(self.plied_m - self.solid_m, 0.0)
+
+    @property
     def solid_share(self) -> float:
         """Share of the yarn that is of one colour, 0 to 1; 0 where there is no yarn."""
         return self.solid_laid_m / self.laid_m if self.laid_m > 0.0 else 0.0
