@@ -74,6 +74,7 @@ RANGES: dict[str, Range] = {
     "staple_m": Range(0.005, 1.0),
     "loop_m": Range(0.01, 5.0),
     "strip_weight": Range(0.01, 20_000.0),
+    "strip_count": Range(1, 8),
     "split_weight": Range(0.1, 20_000.0),
     "ply_roving": Range(1, 100),
     "from_share": Range(0.0, 1.0),

@@ -1,11 +1,16 @@
 """What structures of yarn are called, and what each does with the rovings.
 
-The rule of this module: every structure that a plan can name has a name and one line here.
+The rule of this module: every structure that a plan can name has a name and one line here; grams and metres
+of singles are said together, grams first.
 """
 
 from __future__ import annotations
 
+import numpy as np
+
+from studio_gui.domain.spinning.strands import Strand
 from studio_gui.domain.yarn import Structure
+from studio_gui.wording.quantities import MASS, YARN_LENGTH, shown
 from studio_gui.wording.translation import TRANSLATED, Tongue
 
 
@@ -55,3 +60,19 @@ def structure_explained(structure: Structure, tongue: Tongue = TRANSLATED) -> st
         "free": tongue.translate("Spinning", "Say for each ply what it is spun from."),
     }
     return lines[structure]
+
+
+def strand_note(strand: Strand, tongue: Tongue = TRANSLATED) -> str:
+    """Return what a ply's singles weigh and how long they are."""
+    return _grams_and_metres(strand, strand.length_m, tongue)
+
+
+def strip_notes(strand: Strand, tongue: Tongue = TRANSLATED) -> list[str]:
+    """Return the same of each of a ply's strips."""
+    lengths = np.diff(strand.piece_ends_m).tolist()
+    return [_grams_and_metres(strand, length_m, tongue) for length_m in lengths]
+
+
+def _grams_and_metres(strand: Strand, length_m: float, tongue: Tongue) -> str:
+    grams = shown(MASS, length_m / strand.m_per_g, tongue)
+    return f"{grams} · {shown(YARN_LENGTH, length_m, tongue)}"
