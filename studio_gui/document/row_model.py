@@ -29,6 +29,8 @@ LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
 #: Role of the state of a section's wetness, a `Saturation`.
 SATURATION_ROLE = int(Role.UserRole) + 1
+#: Role of how bad something is, a `Severity`; anything else is not bad at all.
+SEVERITY_ROLE = int(Role.UserRole) + 2
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""Rows of the section table as text for the clipboard.
+"""Rows of tables as text for the clipboard.
 
 The rule of this module: what a spreadsheet in the user's language takes in at once. Tabs between cells, a
 line of headings that name the units, bare numbers with the decimal sign of the locale, an empty cell for a
@@ -11,7 +11,10 @@ import csv
 import io
 from collections.abc import Sequence
 
+from PySide6.QtCore import Qt
+
 from studio_gui.document.section_rows import FIGURES, Column, SectionRow
+from studio_gui.document.yarn_models import FigureModel
 from studio_gui.export.table import harmless
 from studio_gui.wording.lengths import length_heading
 from studio_gui.wording.quantities import shown_plain
@@ -27,6 +30,20 @@ def copied_rows(rows: Sequence[SectionRow], columns: Sequence[Column], tongue: T
     writer.writerow(_heading(column, tongue) for column in columns)
     for row in rows:
         writer.writerow(_cell(row, column, tongue) for column in columns)
+    return text.getvalue()
+
+
+def copied_figures(model: FigureModel, rows: Sequence[int]) -> str:
+    """Return rows of a table of figures as lines of cells, under a line of its headings."""
+    columns = range(model.columnCount())
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, delimiter="\t", lineterminator="\n")
+    writer.writerow(model.headerData(column, Qt.Orientation.Horizontal) for column in columns)
+    for row in rows:
+        cells = [model.plain(row, column) for column in columns]
+        writer.writerow(
+            cell if model.is_figure(column) else harmless(cell) for column, cell in enumerate(cells)
+        )
     return text.getvalue()
 
 

@@ -19,9 +19,10 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from studio_gui.document.row_model import SATURATION_ROLE, Index
+from studio_gui.document.row_model import SATURATION_ROLE, SEVERITY_ROLE, Index
+from studio_gui.domain.checks.check import SEVERITIES
 from studio_gui.drawing.look import Look, look_for
-from studio_gui.drawing.marks import paint_saturation
+from studio_gui.drawing.marks import paint_saturation, paint_severity
 from studio_gui.views.labels import paint_swatch
 
 SWATCH_SIDE = 14
@@ -103,8 +104,12 @@ class ChoiceDelegate(SwatchDelegate):
         self.closeEditor.emit(editor, QStyledItemDelegate.EndEditHint.NoHint)
 
 
-class SaturationDelegate(QStyledItemDelegate):
-    """The mark of a section's wetness, then what is wrong with it in words."""
+class MarkDelegate(QStyledItemDelegate):
+    """A mark, then what it says in words."""
+
+    def paint_mark(self, painter: QPainter, box: QRectF, index: Index, look: Look) -> None:
+        """Paint the mark of a cell into `box`."""
+        raise NotImplementedError
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         drawn = QStyleOptionViewItem(option)
@@ -120,7 +125,7 @@ class SaturationDelegate(QStyledItemDelegate):
         side = SWATCH_SIDE - 2.0
         top = drawn.rect.center().y() - side / 2.0 + 1.0
         mark = QRectF(drawn.rect.left() + GAP, top, side, side)
-        paint_saturation(painter, mark, index.data(SATURATION_ROLE), _in_one(look, text) if chosen else look)
+        self.paint_mark(painter, mark, index, _in_one(look, text) if chosen else look)
         painter.setPen(text)
         room = drawn.rect.adjusted(GAP + SWATCH_SIDE + 4, 0, -2, 0)
         shown = drawn.fontMetrics.elidedText(words, Qt.TextElideMode.ElideRight, room.width())
@@ -131,6 +136,22 @@ class SaturationDelegate(QStyledItemDelegate):
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         hint = super().sizeHint(option, index)
         return QSize(hint.width() + SWATCH_SIDE + GAP, hint.height())
+
+
+class SaturationDelegate(MarkDelegate):
+    """The mark of a section's wetness, then what is wrong with it in words."""
+
+    def paint_mark(self, painter: QPainter, box: QRectF, index: Index, look: Look) -> None:
+        paint_saturation(painter, box, index.data(SATURATION_ROLE), look)
+
+
+class SeverityDelegate(MarkDelegate):
+    """The mark of how bad something is, none where it is not, then the word for it."""
+
+    def paint_mark(self, painter: QPainter, box: QRectF, index: Index, look: Look) -> None:
+        severity = index.data(SEVERITY_ROLE)
+        if severity in SEVERITIES:
+            paint_severity(painter, box, severity, look)
 
 
 def paint_cell_focus(painter: QPainter, option: QStyleOptionViewItem) -> None:

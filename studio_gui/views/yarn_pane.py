@@ -14,6 +14,7 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.views.labels import call
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.spinning_panel import SpinningPanel
+from studio_gui.views.yarn_numbers import YarnNumbers
 
 
 class YarnPane(LiveWidget):
@@ -25,7 +26,9 @@ class YarnPane(LiveWidget):
         self.tabs.setDocumentMode(True)
         self._titles: list[Callable[[], str]] = []
         self.spinning = SpinningPanel(document)
+        self.numbers = YarnNumbers(document)
         self._add(self.spinning, lambda: self.tr("Spinning"))
+        self._add(self.numbers, lambda: self.tr("Numbers"))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.tabs)

@@ -149,9 +149,15 @@ class YarnFigures:
         return tuple(m / one.m_per_g for m, one in zip(self.leftover_m, self.strands, strict=True))
 
     @property
+    def leftover_shares(self) -> tuple[float, ...]:
+        """`leftover_m` as shares of the longest strand, 0 to 1."""
+        longest_m = max(one.length_m for one in self.strands)
+        return tuple(m / longest_m for m in self.leftover_m)
+
+    @property
     def leftover_share(self) -> float:
         """The largest leftover as a share of the longest strand."""
-        return max(self.leftover_m) / max(one.length_m for one in self.strands)
+        return max(self.leftover_shares)
 
     # -- colours -------------------------------------------------------------------------------------------
 
@@ -163,6 +169,12 @@ class YarnFigures:
         lengths = np.diff(self.cuts_m)
         room = (lengths[:-1] + lengths[1:]) / 2.0
         return np.where(self.changes_shown, np.minimum(MEAN_SMEAR_SHARE * self.plan.yarn.loop_m, room), 0.0)
+
+    @property
+    def smear_each_m(self) -> float:
+        """Yarn that one change of a chain mixes on average, laid m; 0 where nothing changes."""
+        changes = np.count_nonzero(self.changes_shown)
+        return float(self.smear_m.sum()) / changes if changes else 0.0
 
     @property
     def smear_worst_m(self) -> float:
@@ -189,6 +201,10 @@ class YarnFigures:
     def solid_share(self) -> float:
         """Share of the yarn that is of one colour, 0 to 1; 0 where there is no yarn."""
         return self.solid_laid_m / self.laid_m if self.laid_m > 0.0 else 0.0
+
+    def share(self, plied_m: float) -> float:
+        """Return so many plied metres as a share of the yarn, 0 to 1; 0 where there is no yarn."""
+        return plied_m / self.plied_m if self.plied_m > 0.0 else 0.0
 
     @cached_property
     def liquors(self) -> IndexArray:
