@@ -115,8 +115,8 @@ def strip_position(fibre: Fibre, lay: Lay, pass_index: int, lay_x: ArrayLike) ->
 def lay_position(fibre: Fibre, lay: Lay, strip_m: ArrayLike) -> FloatArray:
     """Return where a place on the strip lies on the lay (m, any shape): `strip_position` inverted.
 
-    >>> float(lay_position(Fibre(150.0, 6.0), Lay((3.0,)), 5.4))
-    0.5999999999999996
+    >>> round(float(lay_position(Fibre(150.0, 6.0), Lay((3.0,)), 5.4)), 9)
+    0.6
     """
     strip = np.asarray(strip_m, dtype=np.float64)
     passes = legs(fibre, lay)

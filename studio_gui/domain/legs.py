@@ -1,7 +1,8 @@
 """Where boundaries fall on each leg of a roving, as somebody measures who has that leg in hand.
 
 The rule of this module: a mark is metres of roving from the leg's outer end, which is the end that lies at
-the start of the lay. On legs of one thickness all marks of a boundary are alike; eased by weight they are not.
+the start of the lay. On legs of one thickness all marks of a boundary are alike; eased by weight they
+are not.
 """
 
 from __future__ import annotations

@@ -69,12 +69,15 @@ class LayCanvas(QWidget):
         The film is looked at in another way.
     painted
         The canvas was painted for the first time.
+    lit
+        The index of the section under the pointer, -1 for none.
     """
 
     hinted = Signal(str)
     menu_wanted = Signal(object, object, float)
     view_changed = Signal()
     painted = Signal()
+    lit = Signal(int)
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -269,7 +272,17 @@ class LayCanvas(QWidget):
                 x = self.lay.item(*one).rect.center().x()
                 self._repaint_span((x - TARGET, x + TARGET))
         self._hovered = hovered
+        self.lit.emit(hovered[1] if hovered is not None and hovered[0] == "section" else -1)
         self._mouse.show_hint(item)
+
+    @property
+    def hovered(self) -> Focus | None:
+        """What is under the pointer, or lit from elsewhere."""
+        return self._hovered
+
+    def light(self, section: int) -> None:
+        """Show a section as if it were under the pointer; -1 for none."""
+        self.hover(self.lay.item("section", section) if section >= 0 else None)
 
     def type_place(self, kind: ItemKind, index: int) -> None:
         """Open a field for the exact place, length or width of an item."""

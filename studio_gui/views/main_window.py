@@ -97,6 +97,7 @@ class MainWindow(QMainWindow):
         panes, docks = Panes(self.document, self), self.docks
         for dock, pane in (
             (docks.table, panes.table),
+            (docks.strip, panes.strip),
             (docks.stocks, panes.stocks),
             (docks.inputs, panes.inputs),
             (docks.section, panes.section),
@@ -106,6 +107,8 @@ class MainWindow(QMainWindow):
         ):
             docks.fill(dock, pane)
         docks.settle()
+        panes.strip.pointed.connect(self.canvas.light)
+        self.canvas.lit.connect(panes.strip.light)
         panes.table.offer(self.section_commands.actions, self.section_commands.remove_action)
         self.focus_ring = FocusRing(self, self.canvas)  # the lay draws a ring of its own
         return panes

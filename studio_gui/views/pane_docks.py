@@ -20,12 +20,12 @@ from PySide6.QtWidgets import (
 )
 
 #: Raised whenever docks come or go, so that places kept by an older program are not taken for these.
-STATE_VERSION = 2
+STATE_VERSION = 3
 #: Below this width (px) all panes share one side, so that the canvas keeps most of the window.
 NARROW_PX = 1200
 LEFT_PX, RIGHT_PX = 290, 350
-#: The table takes so much of the height, but no more than this, px.
-TABLE_SHARE, TABLE_PX = 0.2, 220
+#: The table, and strip and yarn, take so much of the height, but no more than this, px.
+TABLE_SHARE, TABLE_PX = 0.24, 240
 #: How much of a floating pane has to lie on a screen for it to be found, px.
 GRIP_PX = 48
 
@@ -55,6 +55,7 @@ class PaneDocks(QObject):
         self._window, self._canvas = window, canvas
         self._is_as_at_first = False
         self.table = self._dock("table", scrolls=True)
+        self.strip = self._dock("strip", scrolls=True)
         self.stocks = self._dock("stocks")
         self.inputs = self._dock("inputs")
         self.section = self._dock("section")
@@ -64,6 +65,7 @@ class PaneDocks(QObject):
         #: In the order in which they are walked.
         self.all = (
             self.table,
+            self.strip,
             self.stocks,
             self.inputs,
             self.section,
@@ -80,6 +82,7 @@ class PaneDocks(QObject):
         """Put the titles into the language of the program, with a mnemonic each in the menu."""
         for dock, title, entry in (
             (self.table, self.tr("Sections"), self.tr("Sections &table")),
+            (self.strip, self.tr("Strip and yarn"), self.tr("Strip and y&arn")),
             (self.stocks, self.tr("Stocks and liquors"), self.tr("&Stocks and liquors")),
             (self.inputs, self.tr("Fibre and liquid"), self.tr("&Fibre and liquid")),
             (self.section, self.tr("Section"), self.tr("S&ection")),
@@ -112,6 +115,7 @@ class PaneDocks(QObject):
                 dock.setFloating(False)
                 window.removeDockWidget(dock)
         window.addDockWidget(_BOTTOM, self.table)
+        window.tabifyDockWidget(self.table, self.strip)
         if window.width() < NARROW_PX:
             self._arrange_one_column()
         else:
@@ -152,6 +156,7 @@ class PaneDocks(QObject):
             bar.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         if self._is_as_at_first:
             self.section.raise_()
+            self.strip.raise_()
             self.checks.raise_()
 
     def places(self) -> QByteArray:

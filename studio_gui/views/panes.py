@@ -19,6 +19,7 @@ from studio_gui.views.section_table import SectionTable
 from studio_gui.views.steps_view import StepsView
 from studio_gui.views.stocks_pane import StocksPane
 from studio_gui.views.yarn_pane import YarnPane
+from studio_gui.views.yarn_strip import YarnStrip
 
 
 class Panes(QObject):
@@ -31,6 +32,7 @@ class Panes(QObject):
         self.section = SectionPane(document)
         self.table = SectionTable(document)
         self.yarn = YarnPane(document)
+        self.strip = YarnStrip(document)
         self.checks = ChecksPane(document)
         self.steps = StepsView(document)
         document.undo_stack.indexChanged.connect(self.forget_refusals)

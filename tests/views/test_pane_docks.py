@@ -64,7 +64,7 @@ def test_reset_puts_every_pane_back_as_at_first(window: MainWindow) -> None:
     QApplication.processEvents()
     assert placing(window) == first
     assert sizes(window) == pytest.approx(at_first, abs=8)
-    assert not any(window.tabifiedDockWidgets(dock) for dock in (docks.stocks, docks.inputs, docks.table))
+    assert not any(window.tabifiedDockWidgets(dock) for dock in (docks.stocks, docks.inputs))
 
 
 def test_the_table_is_hidden_and_comes_back(window: MainWindow) -> None:
@@ -150,10 +150,10 @@ def press_f6(modifiers: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier) ->
 def test_f6_walks_every_pane_and_back(window: MainWindow) -> None:
     window.canvas.setFocus()
     walked = []
-    for _ in range(7):
+    for _ in range(8):
         press_f6()
         walked.append(stop(window))
-    assert walked == ["table", "stocks", "inputs", "section", "yarn", "checks", "canvas"]
+    assert walked == ["table", "strip", "stocks", "inputs", "section", "yarn", "checks", "canvas"]
     assert window.statusBar().currentMessage() == "Lay", "it is said which pane, for those that look alike"
     press_f6(Qt.KeyboardModifier.ShiftModifier)
     assert stop(window) == "checks"
@@ -169,11 +169,11 @@ def test_f6_brings_a_tabbed_pane_to_the_front_and_reaches_a_floating_one(window:
     QApplication.processEvents()
     window.canvas.setFocus()
     walked = []
-    for _ in range(5):
+    for _ in range(6):
         press_f6()
         QApplication.processEvents()
         walked.append(stop(window))
-    assert walked == ["stocks", "inputs", "section", "yarn", "checks"]
+    assert walked == ["strip", "stocks", "inputs", "section", "yarn", "checks"]
     assert not window.panes.inputs.visibleRegion().isEmpty()
 
 

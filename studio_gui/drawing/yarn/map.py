@@ -1,0 +1,130 @@
+"""The map of a yarn: which stretches are solid, which are barber-pole, and of what.
+
+The rule of this module: pattern and letters tell it, hue only helps. A solid stretch is plain and has its
+letter inside; a barber-pole has diagonal stripes of all its strands' colours, and their letters beneath.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+
+from studio_gui.drawing.fonts import sized
+from studio_gui.drawing.look import Look, contrast
+
+STRIPE_PX = 7.0
+#: Height of the bar; the rest of the box is for letters beneath.
+BAR_HEIGHT = 20.0
+#: A narrower barber-pole stretch is painted half and half.
+LEAST_FOR_STRIPES = 4.0
+#: Cuts closer together than this are drawn as one.
+LEAST_APART = 2.5
+_DARK, _LIGHT = QColor("#000000"), QColor("#ffffff")
+
+
+@dataclass(frozen=True, slots=True)
+class MapRun:
+    """A stretch of yarn, m from its start: letter and colour (#rrggbb) of every strand, and whether solid."""
+
+    start: float
+    end: float
+    letters: tuple[str, ...]
+    srgb: tuple[str, ...]
+    solid: bool
+
+
+def paint_map(
+    painter: QPainter, box: QRectF, runs: Sequence[MapRun], span: tuple[float, float], look: Look
+) -> None:
+    """Paint the runs of the yarn between two places (m) across `box`."""
+    scale = box.width() / max(span[1] - span[0], 1e-12)
+    bar = QRectF(box.left(), box.top(), box.width(), BAR_HEIGHT)
+    boxes = [(run, _part(bar, (run.start - span[0]) * scale, (run.end - span[0]) * scale)) for run in runs]
+    painter.save()
+    painter.fillRect(bar, look.film)
+    for run, part in boxes:
+        _paint_run(painter, run, part)
+    painter.setPen(QPen(look.film_edge, 1.0))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRect(bar)
+    cuts = _apart([part.left() for _, part in boxes[1:]])
+    painter.drawLines([QLineF(x, bar.top(), x, bar.bottom()) for x in cuts])
+    _write(painter, boxes, box, look)
+    painter.restore()
+
+
+def readable_ink(srgb: str) -> QColor:
+    """Return black or white ink, whichever reads better on a colour: at least 4.5 to 1."""
+    colour = QColor(srgb)
+    return max((_DARK, _LIGHT), key=lambda ink: contrast(ink, colour))
+
+
+def _part(bar: QRectF, left: float, right: float) -> QRectF:
+    left, right = max(left, 0.0), min(right, bar.width())
+    return QRectF(bar.left() + left, bar.top(), max(right - left, 0.0), bar.height())
+
+
+def _paint_run(painter: QPainter, run: MapRun, part: QRectF) -> None:
+    colours = [QColor(srgb) for srgb in run.srgb]
+    painter.fillRect(part, colours[0])
+    if run.solid or len(colours) < 2:
+        return
+    if part.width() < LEAST_FOR_STRIPES:
+        lower = QRectF(part.left(), part.center().y(), part.width(), part.height() / 2.0)
+        painter.fillRect(lower, colours[1])
+        return
+    painter.save()
+    painter.setClipRect(part)
+    painter.setPen(Qt.PenStyle.NoPen)
+    lean, period = part.height() * 0.7, STRIPE_PX * len(colours)
+    for number, colour in enumerate(colours[1:], start=1):
+        painter.setBrush(colour)
+        x = part.left() - part.left() % period + number * STRIPE_PX - period
+        while x < part.right() + lean:
+            painter.drawPolygon(
+                QPolygonF(
+                    [
+                        QPointF(x, part.top()),
+                        QPointF(x + STRIPE_PX, part.top()),
+                        QPointF(x + STRIPE_PX - lean, part.bottom()),
+                        QPointF(x - lean, part.bottom()),
+                    ]
+                )
+            )
+            x += period
+    painter.restore()
+
+
+def _write(painter: QPainter, boxes: Sequence[tuple[MapRun, QRectF]], box: QRectF, look: Look) -> None:
+    bold, small = sized(painter, 0.92, bold=True), sized(painter, 0.85)
+    metrics, small_metrics = QFontMetricsF(bold), QFontMetricsF(small)
+    beneath = QRectF(box.left(), box.top() + BAR_HEIGHT, box.width(), max(box.height() - BAR_HEIGHT, 0.0))
+    free_from = box.left() - 1e9
+    for run, part in boxes:
+        letters = tuple(dict.fromkeys(run.letters)) if run.solid else run.letters
+        words = "/".join(letters)
+        if run.solid:
+            if metrics.horizontalAdvance(words) + 6.0 <= part.width():
+                painter.setFont(bold)
+                painter.setPen(readable_ink(run.srgb[0]))
+                painter.drawText(part, Qt.AlignmentFlag.AlignCenter, words)
+            continue
+        half = small_metrics.horizontalAdvance(words) / 2.0 + 2.0
+        middle = min(max(part.center().x(), box.left() + half), box.right() - half)
+        if part.width() > 0.0 and middle - half >= free_from and beneath.height() > 0.0:
+            painter.setFont(small)
+            painter.setPen(look.secondary)
+            area = QRectF(middle - half, beneath.top(), 2.0 * half, beneath.height())
+            painter.drawText(area, Qt.AlignmentFlag.AlignCenter, words)
+            free_from = middle + half + 4.0
+
+
+def _apart(places: Sequence[float]) -> list[float]:
+    kept: list[float] = []
+    for place in places:
+        if not kept or place - kept[-1] >= LEAST_APART:
+            kept.append(place)
+    return kept

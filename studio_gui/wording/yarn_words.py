@@ -1,0 +1,52 @@
+"""What is said of a yarn beside its picture.
+
+The rule of this module: lengths are of plied yarn, what is left over of singles, and each says which where it
+could be taken for the other.
+"""
+
+from __future__ import annotations
+
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.spinning.figures import YarnFigures, YarnRun
+from studio_gui.wording.quantities import ROVING_LENGTH, SHARE, shown_briefly
+from studio_gui.wording.translation import TRANSLATED, Tongue
+
+
+def letters_of(plan: Plan, liquors: tuple[int, ...]) -> str:
+    """Return the letters of the liquors side by side, strand A first: "A/D"."""
+    return "/".join(plan.liquors[liquor].letter for liquor in liquors)
+
+
+def run_words(plan: Plan, run: YarnRun, tongue: Tongue = TRANSLATED) -> str:
+    """Return one stretch of the yarn in words: "Barber-pole A/D, 51 m, from 60 m on"."""
+    sentence = (
+        tongue.translate("Yarn", "Solid {0}, {1}, from {2} on")
+        if run.solid
+        else tongue.translate("Yarn", "Barber-pole {0}, {1}, from {2} on")
+    )
+    names = tuple(dict.fromkeys(run.liquors)) if run.solid else run.liquors
+    length = shown_briefly(ROVING_LENGTH, run.end_m - run.start_m, tongue)
+    return sentence.format(letters_of(plan, names), length, shown_briefly(ROVING_LENGTH, run.start_m, tongue))
+
+
+def yarn_line(yarn: YarnFigures, structure: str, tongue: Tongue = TRANSLATED) -> str:
+    """Return the line beneath the picture: what is solid, what is not, what is left over, the structure."""
+    parts = [
+        tongue.translate("Yarn", "Solid {0}").format(_metres(yarn.solid_m, tongue)),
+        tongue.translate("Yarn", "Barber-pole {0}").format(_metres(yarn.plied_m - yarn.solid_m, tongue)),
+    ]
+    left_m = max(yarn.leftover_m)
+    if left_m > 0.0:
+        share = shown_briefly(SHARE, yarn.leftover_share, tongue)
+        words = tongue.translate("Yarn", "Left on one bobbin {0} ({1})")
+        parts.append(words.format(_metres(left_m, tongue), share))
+    if yarn.is_chain:
+        words = tongue.translate("Yarn", "Changes smear {0} in all")
+        parts.append(words.format(_metres(float(yarn.smear_m.sum()) * (1.0 - yarn.take_up), tongue)))
+    parts.append(structure)
+    parts.append(tongue.translate("Yarn", "twist not to scale"))
+    return " · ".join(parts)
+
+
+def _metres(length_m: float, tongue: Tongue) -> str:
+    return shown_briefly(ROVING_LENGTH, abs(length_m) if abs(length_m) < 1e-6 else length_m, tongue)

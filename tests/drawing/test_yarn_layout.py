@@ -1,0 +1,102 @@
+"""If these fail, strip and yarn are not where they are pointed at, or a section is lit where it is not."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from PySide6.QtCore import QPointF, QSizeF
+
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.spinning.plies import strands_twisted
+from studio_gui.domain.worksheet import worksheet
+from studio_gui.domain.yarn import Yarn
+from studio_gui.drawing.lay_view import LayView
+from studio_gui.drawing.strip_and_yarn import lit_on_yarn, map_runs
+from studio_gui.drawing.yarn_colours import LayColours
+from studio_gui.drawing.yarn_layout import YarnLayout, yarn_layout
+from tests.scenes.scene_plans import two_shores
+from tests.strategies import plans
+
+SIZE = QSizeF(900.0, 190.0)
+
+
+def broken() -> Plan:
+    return replace(two_shores(), yarn=Yarn(structure="broken at the fold"))
+
+
+def laid(plan: Plan, view: LayView | None = None) -> YarnLayout:
+    return yarn_layout(worksheet(plan), SIZE, view)
+
+
+@pytest.mark.parametrize("size", [(900, 190), (400, 132), (1400, 400), (60, 20)])
+def test_rows_lie_beneath_one_another(size: tuple[int, int]) -> None:
+    layout = yarn_layout(worksheet(broken()), QSizeF(*size))
+    rows = [layout.strip, layout.letters, layout.yarn, layout.map, layout.names, layout.line]
+    for above, below in pairwise(rows):
+        assert above.bottom() <= below.top() + 1e-9
+    if size[1] >= 132:
+        assert layout.line.bottom() <= size[1] + 1.0
+
+
+def test_a_point_on_the_strip_is_in_its_section() -> None:
+    layout = laid(broken())
+    found = [
+        layout.section_at(QPointF(layout.strip_x(place), layout.strip.center().y()))
+        for place in (0.3, 0.8, 3.0, 5.9)
+    ]
+    assert found == [0, 1, 4, 0]
+    assert layout.section_at(QPointF(2.0, 30.0)) is None
+
+
+def test_a_point_on_the_yarn_is_in_its_run() -> None:
+    layout = laid(broken())
+    run = layout.run_at(QPointF(layout.yarn_x(10.0), layout.map.center().y()))
+    assert run is not None
+    assert (run.start_m, run.solid) == (0.0, True)
+    assert layout.run_at(QPointF(layout.yarn_x(10.0), layout.strip.center().y())) is None
+
+
+@given(plans(), st.floats(0.0, 1.0), st.floats(1.0, 400.0))
+def test_pixels_and_metres_invert_in_any_view(plan: Plan, share: float, factor: float) -> None:
+    layout = laid(plan)
+    closer = yarn_layout(layout.sheet, SIZE, layout.pane.zoomed(layout.view, factor, share * 500.0))
+    x = closer.yarn.left() + share * closer.yarn.width()
+    assert closer.yarn_x(closer.plied_m(x)) == pytest.approx(x, abs=1e-3)
+    places = closer.laid_m(40)
+    assert np.all(np.diff(places) >= 0.0)
+    assert places.min() >= 0.0
+    assert places.max() <= closer.sheet.yarn.laid_m
+
+
+@given(plans())
+def test_colours_are_those_of_the_lay_for_every_strand(plan: Plan) -> None:
+    layout = laid(plan)
+    colours = LayColours(layout.sheet)
+    along = colours.along_yarn(layout.laid_m(30))
+    assert along.shape == (strands_twisted(plan), 30, 3)
+    known = {tuple(rgb) for rgb in colours.linear.tolist()}
+    assert {tuple(rgb) for rgb in along.reshape(-1, 3).tolist()} <= known
+    assert colours.along_strip(25).shape == (25, 3)
+
+
+def test_a_section_is_lit_wherever_it_is_in_the_yarn() -> None:
+    layout = laid(broken())
+    spans = lit_on_yarn(layout, 2)  # C is from 100 to 180 cm of 300 on both bobbins
+    assert len(spans) == 1
+    yarn = layout.yarn
+    assert (spans[0][0] - yarn.left()) / yarn.width() == pytest.approx(1.0 / 3.0)
+    assert (spans[0][1] - yarn.left()) / yarn.width() == pytest.approx(0.6)
+    from_both_ends = replace(broken(), yarn=Yarn(structure="single"))
+    assert len(lit_on_yarn(laid(from_both_ends), 2)) == 2
+
+
+def test_the_map_names_runs_by_their_letters() -> None:
+    layout = laid(broken())
+    assert [run.letters for run in map_runs(layout, layout.runs_in_sight)] == [
+        (letter, letter) for letter in "ABCDE"
+    ]

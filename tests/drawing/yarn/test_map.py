@@ -1,0 +1,76 @@
+"""If these fail, a stretch of the map is misplaced, or cannot be told without its hue."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from numpy.typing import NDArray
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QColor, QImage, QPainter
+
+from studio_gui.drawing.look import DARK, LIGHT, Look, contrast
+from studio_gui.drawing.yarn.map import BAR_HEIGHT, MapRun, paint_map, readable_ink
+
+pytestmark = pytest.mark.usefixtures("qapp")  # fonts need an application
+
+A, B = "#203050", "#e0c050"
+BOX = QRectF(10.0, 5.0, 300.0, BAR_HEIGHT + 16.0)
+
+
+def painted(
+    runs: list[MapRun], span: tuple[float, float] = (0.0, 100.0), look: Look = LIGHT
+) -> NDArray[np.uint8]:
+    """Return (height, width, 3) red, green, blue."""
+    image = QImage(320, 50, QImage.Format.Format_RGB32)
+    image.fill(look.table)
+    painter = QPainter(image)
+    try:
+        paint_map(painter, BOX, runs, span, look)
+    finally:
+        painter.end()
+    pixels = np.frombuffer(image.constBits(), np.uint8).reshape(50, 320, 4)
+    return pixels[..., 2::-1].copy()
+
+
+def code(srgb: str) -> list[int]:
+    colour = QColor(srgb)
+    return [colour.red(), colour.green(), colour.blue()]
+
+
+def test_solid_is_plain_and_barber_pole_has_stripes_of_both() -> None:
+    runs = [MapRun(0.0, 50.0, ("A",), (A,), True), MapRun(50.0, 100.0, ("A", "B"), (A, B), False)]
+    row = painted(runs)[9]
+    solid, mixed = row[20:80], row[170:300]
+    assert (solid == code(A)).all()
+    assert (mixed == code(A)).all(axis=1).any()
+    assert (mixed == code(B)).all(axis=1).any()
+
+
+def test_a_view_of_a_part_shows_that_part() -> None:
+    runs = [MapRun(0.0, 50.0, ("A",), (A,), True), MapRun(50.0, 100.0, ("B",), (B,), True)]
+    assert (painted(runs, (60.0, 80.0))[9, 20:140] == code(B)).all()
+
+
+@pytest.mark.parametrize("look", [LIGHT, DARK], ids=["light", "dark"])
+def test_four_hundred_short_stretches_are_drawn_within_the_bar(look: Look) -> None:
+    runs = [
+        MapRun(number / 4.0, (number + 1) / 4.0, ("A", "B"), (A, B), number % 2 == 0) for number in range(400)
+    ]
+    pixels = painted(runs, look=look)
+    assert (pixels[:4] == code(look.table.name())).all()
+    assert (pixels[:, 312:] == code(look.table.name())).all()
+
+
+@given(st.integers(0, 0xFFFFFF).map("#{:06x}".format))
+def test_letters_can_be_read_on_any_colour(srgb: str) -> None:
+    assert contrast(readable_ink(srgb), QColor(srgb)) >= 4.5
+
+
+def test_names_beneath_do_not_run_into_each_other() -> None:
+    runs = [MapRun(n * 2.0, n * 2.0 + 2.0, ("AAA", "BBB"), (A, B), False) for n in range(50)]
+    beneath = painted(runs)[int(BOX.top() + BAR_HEIGHT) + 2 : 40]
+    inked = (beneath != code(LIGHT.table.name())).any(axis=-1).any(axis=0)
+    gaps = np.diff(np.flatnonzero(inked))
+    assert gaps.max() >= 4, "there is room between two names"

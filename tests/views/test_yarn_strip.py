@@ -1,0 +1,130 @@
+"""If these fail, strip and yarn do not follow the plan, or what is pointed at is lit elsewhere."""
+
+from __future__ import annotations
+
+from functools import partial
+
+import pytest
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QHelpEvent, QWheelEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QToolTip
+from pytestqt.qtbot import QtBot
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.edits.inputs import set_passes
+from studio_gui.domain.edits.yarn import set_yarn
+from studio_gui.drawing.lay_view import LayView
+from studio_gui.views.main_window import MainWindow
+from studio_gui.views.yarn_strip import YarnStrip
+from tests.views.keys import shown
+
+
+@pytest.fixture
+def strip(document: OpenPlan, qtbot: QtBot) -> YarnStrip:
+    document.edit("", partial(set_passes, passes=2))
+    return shown(YarnStrip(document), qtbot, 900, 190)
+
+
+def on_strip(strip: YarnStrip, place_m: float) -> QPoint:
+    return QPointF(strip.lay.strip_x(place_m), strip.lay.strip.center().y()).toPoint()
+
+
+def turn_wheel(strip: YarnStrip, point: QPointF, by: int) -> None:
+    there = QPointF(strip.mapToGlobal(point.toPoint()))
+    none = (Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase, False)
+    QApplication.sendEvent(strip, QWheelEvent(point, there, QPoint(), QPoint(0, by), *none))
+
+
+def picture(strip: YarnStrip) -> bytes:
+    return bytes(strip.grab().toImage().convertToFormat(strip.grab().toImage().format()).constBits())
+
+
+def test_pointing_at_the_strip_tells_which_section(strip: YarnStrip, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(strip.pointed) as told:
+        QTest.mouseMove(strip, on_strip(strip, 3.9))
+    assert told.args == [0]
+    before = picture(strip)
+    with qtbot.waitSignal(strip.pointed) as told:
+        QTest.mouseMove(strip, QPoint(5, 5))
+    assert told.args == [-1]
+    assert picture(strip) != before
+
+
+def test_a_click_selects_the_section(strip: YarnStrip, document: OpenPlan) -> None:
+    QTest.mouseClick(strip, Qt.MouseButton.LeftButton, pos=on_strip(strip, 2.0))
+    assert document.selected_index == 3
+
+
+def test_wheel_and_keys_look_closer_and_back(strip: YarnStrip) -> None:
+    middle = strip.lay.yarn.center()
+    place = strip.lay.plied_m(middle.x())
+    turn_wheel(strip, middle, 240)
+    assert strip.view != LayView()
+    assert strip.lay.plied_m(middle.x()) == pytest.approx(place)
+    left_m = strip.view.left_m
+    QTest.keyClick(strip, Qt.Key.Key_Right)
+    assert strip.view.left_m > left_m
+    QTest.keyClick(strip, Qt.Key.Key_Home)
+    assert strip.view.left_m == 0.0
+    QTest.keyClick(strip, Qt.Key.Key_0)
+    assert strip.view == LayView()
+    QTest.keyClick(strip, Qt.Key.Key_Plus)
+    assert strip.view != LayView()
+    QTest.mouseDClick(strip, Qt.MouseButton.LeftButton, pos=middle.toPoint())
+    assert strip.view == LayView()
+
+
+def test_the_yarn_is_drawn_along_by_hand(strip: YarnStrip) -> None:
+    strip.zoom(8.0)
+    left_m, middle = strip.view.left_m, strip.lay.yarn.center().toPoint()
+    QTest.mousePress(strip, Qt.MouseButton.LeftButton, pos=middle)
+    QTest.mouseMove(strip, middle - QPoint(50, 0))
+    QTest.mouseRelease(strip, Qt.MouseButton.LeftButton, pos=middle - QPoint(50, 0))
+    assert strip.view.left_m == pytest.approx(left_m + 50.0 / strip.lay.px_per_m)
+
+
+def test_another_structure_is_told_and_drawn(strip: YarnStrip, document: OpenPlan) -> None:
+    before = picture(strip)
+    document.edit("", partial(set_yarn, structure="chain"))
+    assert "Chain" in strip.accessibleDescription()
+    assert "smear" in strip.accessibleDescription()
+    assert picture(strip) != before
+    document.undo_stack.undo()
+    assert "Chain" not in strip.accessibleDescription()
+
+
+def test_fibre_comes_when_nobody_waits(strip: YarnStrip, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(strip.spinning.done, timeout=20_000):
+        strip.update()
+    before = picture(strip)
+    assert len(set(before)) > 60, "there are many shades in it"
+
+
+@pytest.mark.parametrize(("place_m", "words"), [(0.5, "A Section"), (-1.0, "")])
+def test_what_is_under_the_pointer_is_told(strip: YarnStrip, place_m: float, words: str) -> None:
+    point = on_strip(strip, place_m) if place_m >= 0.0 else QPoint(2, 2)
+    QToolTip.hideText()
+    QApplication.sendEvent(strip, QHelpEvent(QEvent.Type.ToolTip, point, strip.mapToGlobal(point)))
+    assert words[:1] in QToolTip.text()
+    assert bool(QToolTip.text()) == bool(words)
+
+
+def test_a_stretch_of_the_yarn_is_told(strip: YarnStrip) -> None:
+    point = strip.lay.map.center().toPoint()
+    QApplication.sendEvent(strip, QHelpEvent(QEvent.Type.ToolTip, point, strip.mapToGlobal(point)))
+    assert QToolTip.text().startswith(("Solid", "Barber-pole"))
+    QToolTip.hideText()
+
+
+def test_lay_and_strip_light_each_other(document: OpenPlan, qtbot: QtBot) -> None:
+    window = MainWindow(document)
+    qtbot.addWidget(window)
+    window.resize(1300, 900)
+    with qtbot.waitExposed(window):
+        window.show()
+    strip = window.panes.strip
+    QTest.mouseMove(window.canvas, window.canvas.lay.item("section", 2).rect.center().toPoint())
+    assert strip.lit == 2
+    strip.pointed.emit(1)
+    assert window.canvas.hovered == ("section", 1)
