@@ -5,7 +5,7 @@ The rule of this module: sizes follow the font of the screen or of the file; not
 
 from __future__ import annotations
 
-from PySide6.QtGui import QFont, QPainter
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 
 
 def sized(painter: QPainter, factor: float, *, bold: bool = False) -> QFont:
@@ -17,3 +17,18 @@ def sized(painter: QPainter, factor: float, *, bold: bool = False) -> QFont:
         font.setPixelSize(max(round(font.pixelSize() * factor), 1))
     font.setBold(bold)
     return font
+
+
+class Advances:
+    """Widths of words in one font, each measured once."""
+
+    def __init__(self, font: QFont) -> None:
+        self._metrics = QFontMetricsF(font)
+        self._widths: dict[str, float] = {}
+
+    def of(self, words: str) -> float:
+        """Return the width of `words`, px."""
+        width = self._widths.get(words)
+        if width is None:
+            width = self._widths[words] = self._metrics.horizontalAdvance(words)
+        return width

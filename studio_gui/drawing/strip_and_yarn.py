@@ -14,13 +14,13 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.spinning.figures import YarnRun
-from studio_gui.drawing.fonts import sized
+from studio_gui.drawing.fonts import Advances, sized
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.yarn.map import MapRun, paint_map
 from studio_gui.drawing.yarn_layout import MARGIN_LEFT, YarnLayout
 
 #: Of a run narrower than this (px) no letter is written.
-LEAST_FOR_LETTER = 9.0
+LEAST_FOR_LETTER = 11.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,12 +82,15 @@ def paint_strip_letters(painter: QPainter, layout: YarnLayout, look: Look, words
     painter.drawLines([QLineF(x, top, x, layout.letters.bottom() - 3.0) for x in _apart(ticks, 3.0)])
     painter.setPen(look.text)
     painter.setFont(sized(painter, 0.92, bold=True))
-    metrics = QFontMetricsF(painter.font())
+    advance = Advances(painter.font())
+    top, height = layout.letters.top(), layout.letters.height()
     for run in layout.strip_runs:
+        left, right = layout.strip_x(run.start_m), layout.strip_x(run.end_m)
+        if right - left < LEAST_FOR_LETTER:
+            continue
         letter = letters[plan.sections[run.section_index].liquor_id]
-        box = layout.strip_rect(run)
-        box.setRect(box.left(), layout.letters.top(), box.width(), layout.letters.height())
-        if box.width() >= max(LEAST_FOR_LETTER, metrics.horizontalAdvance(letter) + 3.0):
+        if right - left >= advance.of(letter) + 3.0:
+            box = QRectF(left, top, right - left, height)
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, letter)
     _paint_folds(painter, layout, look, words.fold)
     painter.restore()

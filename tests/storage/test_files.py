@@ -32,7 +32,7 @@ from studio_gui.storage.plan_json import plan_to_json
 from studio_gui.storage.strict_json import LARGEST_FILE_BYTES
 from tests.strategies import plans
 
-SAMPLE = Path(__file__).parent.parent / "data" / f"plan_version_1{PLAN_SUFFIX}"
+SAMPLE = Path(__file__).parent.parent / "data" / f"plan_version_2{PLAN_SUFFIX}"
 OLD = b"the old sheet\n"
 NEW = b"the new sheet, somewhat longer\n"
 NOBODY = 65534

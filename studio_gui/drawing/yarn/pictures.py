@@ -7,6 +7,7 @@ on vector painters, plain tubes stand in.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -86,32 +87,40 @@ class TwistPicture:
         """Draw the yarn into `box` in (strands, width, 3) linear colours, one a device pixel."""
         painter.drawImage(box.topLeft(), self._twist.show(linear))
         painter.save()
-        for column, strand, lines in self._hairs:
-            red, green, blue = srgb_from_linear(np.clip(linear[strand, column], 0.0, 1.0)).tolist()
-            colour = QColor.fromRgbF(red, green, blue, 0.5)
-            painter.setPen(QPen(colour, 0.8))
-            painter.drawLines([line.translated(box.topLeft()) for line in lines])
+        painter.translate(box.topLeft())
+        hairs = self._hairs
+        codes = srgb_from_linear(np.clip(linear[hairs.strands, hairs.columns], 0.0, 1.0)).tolist()
+        for (red, green, blue), lines in zip(codes, hairs.lines, strict=True):
+            painter.setPen(QPen(QColor.fromRgbF(red, green, blue, 0.5), 0.8))
+            painter.drawLines(lines)
         painter.restore()
 
 
-def _hairs(place: TwistPlace) -> list[tuple[int, int, list[QLineF]]]:
-    """Return stray hairs: the colour column and the strand of each, and its lines in px of the picture."""
+@dataclass(frozen=True, eq=False)
+class _Hairs:
+    """Stray hairs: strand and colour column of each (h,), and its lines in px of the picture."""
+
+    strands: NDArray[np.intp]
+    columns: NDArray[np.intp]
+    lines: list[list[QLineF]]
+
+
+def _hairs(place: TwistPlace) -> _Hairs:
     ratio, height = place.device_pixel_ratio, place.height / place.device_pixel_ratio
     width = place.width / ratio
-    if height < 20.0:
-        return []
     draw = np.random.default_rng(5)
-    hairs = []
-    for _ in range(round(width * height / 900.0)):
+    hairs, strands, columns = [], [], []
+    for _ in range(round(width * height / 1200.0) if height >= 20.0 else 0):
         x, side = draw.uniform(0.0, width - 1.0), draw.choice([-1.0, 1.0])
         along, out = draw.uniform(-0.8, 0.8) * height, draw.uniform(0.02, 0.10) * height
         y = height / 2.0 + side * height * draw.uniform(0.34, 0.41)
         t = np.linspace(0.0, 1.0, 5)
         xs, ys = x + along * t, y + side * out * np.sin(t * draw.uniform(1.6, 3.0))
         points = [QPointF(px, py) for px, py in zip(xs, ys, strict=True)]
-        lines = [QLineF(a, b) for a, b in pairwise(points)]
-        hairs.append((min(int(x * ratio), place.width - 1), int(draw.integers(place.strands)), lines))
-    return hairs
+        hairs.append([QLineF(a, b) for a, b in pairwise(points)])
+        strands.append(int(draw.integers(place.strands)))
+        columns.append(min(int(x * ratio), place.width - 1))
+    return _Hairs(np.array(strands, dtype=np.intp), np.array(columns, dtype=np.intp), hairs)
 
 
 def paint_plain_strip(painter: QPainter, box: QRectF, linear: FloatArray) -> None:
