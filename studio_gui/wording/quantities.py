@@ -81,6 +81,8 @@ DEPTH = Kind("percent", "%", 2)
 PERCENT = Kind("percent", "%", 2)
 #: Shares, 0 to 1; shown as %.
 SHARE = Kind("share", "%", 1)
+#: Rows of knitting; counted, but a stripe that comes of a section need not end with a row.
+ROWS = Kind("plain", "", 1)
 #: Ratios, parts and the like.
 PLAIN = Kind("plain", "", 2)
 #: Things that are counted.

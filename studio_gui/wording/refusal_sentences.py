@@ -319,6 +319,23 @@ EDITS: dict[str, Telling] = {
         "Refusals",
         "Liquor {liquor} is still painted somewhere ({count}). Give those sections another liquor first.",
     ),
+    "liquor-in-stripes": lambda told: told.translate(
+        "Refusals",
+        "Liquor {liquor} is still wanted in stripes ({count}). Give those stripes another liquor first.",
+    ),
+    "no-stripes": lambda told: told.translate(
+        "Refusals", "No stripes are wanted yet. Add one, or take them from the sections."
+    ),
+    "no-yarn-to-stripe": lambda told: told.translate(
+        "Refusals",
+        "No yarn comes of this roving: a strand is all wound off before plying. Wind off less.",
+    ),
+    "stripes-too-long": lambda told: told.translate(
+        "Refusals",
+        "The stripes need {needed_g} of each roving, and there are {available_g}: {over_g} too much, which is"
+        " {over_plied_m} of yarn or {over_rows} rows. Shorten stripes by that, knit narrower, or take a"
+        " heavier roving.",
+    ),
     "liquor-not-painted": lambda told: told.translate(
         "Refusals",
         "Liquor {liquor} is not painted anywhere, so it has no jar to go by. Paint a section first.",

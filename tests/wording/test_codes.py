@@ -57,7 +57,19 @@ COUNTED = {
     "least",
 }
 COUNTED |= {"step", "stocks", "deepest", "most_bytes", "ratio", "factor", "bulk", "fibre"}
-UNITS_AT_THE_END = ("_ml", "_mm", "_m", "_g", "_pct", "_pct_owf", "_share", "_per_g", "_per_l", "_parts")
+UNITS_AT_THE_END = (
+    "_ml",
+    "_mm",
+    "_m",
+    "_g",
+    "_pct",
+    "_pct_owf",
+    "_share",
+    "_per_g",
+    "_per_l",
+    "_parts",
+    "_rows",
+)
 
 
 @dataclass(frozen=True)

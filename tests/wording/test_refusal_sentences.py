@@ -228,3 +228,14 @@ def test_a_typed_name_is_made_fit_for_one_line(typed: str, shown: str) -> None:
 def test_braces_in_a_name_are_only_a_name() -> None:
     error = EditRefused("section-locked", section="{section}{0.__class__}", section_id="s1")
     assert refusal(error, tongue=ENGLISH) == "{section}{0.__class__} is locked. Unlock it first."
+
+
+def test_stripes_that_do_not_fit_are_told_what_is_missing() -> None:
+    params = {"needed_g": 157.9, "available_g": 150.0, "over_g": 7.9, "over_plied_m": 37.5, "over_rows": 25.0}
+    error = EditRefused("stripes-too-long", **params)
+    assert refusal(error, new_plan(), ENGLISH) == (
+        "The stripes need 157.9 g of each roving, and there are 150 g: 7.9 g too much, which is 37.5 m of"
+        " yarn or 25 rows. Shorten stripes by that, knit narrower, or take a heavier roving."
+    )
+    yards = refusal(error, new_plan(), Tongue("us", is_english=True))
+    assert "0.28 oz too much, which is 41 yd of yarn or 25 rows" in yards

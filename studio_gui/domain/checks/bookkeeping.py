@@ -54,16 +54,20 @@ def unused_stocks(figures: SectionFigures) -> Iterator[Check]:
 
 
 def liquors(figures: SectionFigures) -> Iterator[Check]:
-    """Yield ``liquor-empty`` for used liquors with nothing in them, ``liquor-unused`` for the unused."""
+    """Yield ``liquor-empty`` for used liquors with nothing in them, ``liquor-unused`` for the unused.
+
+    One that a wanted stripe is to have is not unused.
+    """
     sections = figures.plan.sections
+    wanted = {stripe.liquor_id for stripe in figures.plan.yarn.stripes}
     users: dict[str, list[str]] = {}
     for section in sections:
         users.setdefault(section.liquor_id, []).append(section.id)
     for liquor in figures.plan.liquors:
         params: dict[str, Param] = {"liquor_id": liquor.id}
-        if liquor.id not in users:
+        if liquor.id not in users and liquor.id not in wanted:
             yield Check("liquor-unused", "note", (), params, (Mend("remove-liquor", params),))
-        elif liquor.is_empty:
+        elif liquor.id in users and liquor.is_empty:
             yield Check("liquor-empty", "warning", tuple(users[liquor.id]), params)
 
 

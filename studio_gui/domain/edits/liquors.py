@@ -87,12 +87,15 @@ def remove_liquor(plan: Plan, liquor_id: str) -> Plan:
     Raises
     ------
     EditRefused
-        ``liquor-in-use`` with the number of sections.
+        ``liquor-in-use`` with the number of sections; ``liquor-in-stripes`` with that of wanted stripes.
     """
     liquor = plan.liquor(liquor_id)
     users = sum(section.liquor_id == liquor_id for section in plan.sections)
     if users:
         raise EditRefused("liquor-in-use", liquor=liquor.letter, count=users)
+    stripes = sum(stripe.liquor_id == liquor_id for stripe in plan.yarn.stripes)
+    if stripes:
+        raise EditRefused("liquor-in-stripes", liquor=liquor.letter, count=stripes)
     return replace(plan, liquors=tuple(one for one in plan.liquors if one.id != liquor_id))
 
 

@@ -59,9 +59,14 @@ def replace_stock(plan: Plan, stock_id: str, by_id: str) -> Plan:
 
 
 def repaint(plan: Plan, liquor_id: str, with_id: str) -> Plan:
-    """Paint every section of a liquor with another one, and take the liquor out of the plan."""
+    """Paint every section of a liquor with another one, want its stripes so, and take it out of the plan."""
     section_ids = [section.id for section in plan.sections_with(liquor_id)]
-    return remove_liquor(paint_with(plan, section_ids, with_id), liquor_id)
+    painted = paint_with(plan, section_ids, with_id)
+    stripes = tuple(
+        replace(stripe, liquor_id=with_id) if stripe.liquor_id == liquor_id else stripe
+        for stripe in plan.yarn.stripes
+    )
+    return remove_liquor(replace(painted, yarn=replace(plan.yarn, stripes=stripes)), liquor_id)
 
 
 def _with_other(liquor: Liquor, stock_id: str, by_id: str) -> Liquor:

@@ -16,10 +16,12 @@ from studio_gui.domain.checks.bookkeeping import (
 )
 from studio_gui.domain.checks.registry import run_checks
 from studio_gui.domain.edits.boundaries import move_boundary
+from studio_gui.domain.edits.liquors import add_liquor
 from studio_gui.domain.edits.sections import change_section, set_locked
 from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import AcidLine
+from studio_gui.domain.yarn import Stripe, Yarn
 from tests.scenes.scene_plans import by_depth, by_parts, dye, laid, let_down
 
 PLAN = laid(
@@ -103,3 +105,11 @@ def test_strength_by_spoon_is_told_of_dyes_in_use() -> None:
     spooned = change_stock(PLAN, "D", strength_known="spoon")
     (check,) = strengths_by_spoon(section_figures(change_stock(spooned, "Idle", strength_known="spoon")))
     assert (check.code, check.severity, check.params) == ("strength-by-spoon", "note", {"stock_id": "D"})
+
+
+def test_a_liquor_that_a_wanted_stripe_is_to_have_is_not_said_to_be_unused() -> None:
+    plan = add_liquor(replace(PLAN, liquors=PLAN.liquors[:2]), "Moss")[0]
+    unused = {"liquor_id": plan.liquors[-1].id}
+    assert unused in [check.params for check in liquors(section_figures(plan))]
+    wanted = replace(plan, yarn=Yarn(stripes=(Stripe(plan.liquors[-1].id, 4.0),)))
+    assert unused not in [check.params for check in liquors(section_figures(wanted))]

@@ -44,6 +44,7 @@ from studio_gui.domain.edits.removal import remove_sections
 from studio_gui.domain.edits.replacing import remove_from_liquors, repaint, replace_stock
 from studio_gui.domain.edits.sections import change_section, duplicate, merge, set_locked, split
 from studio_gui.domain.edits.stocks import change_strength_keeping_depth, set_acid_everywhere
+from studio_gui.domain.edits.stripes import set_sections_from_stripes, set_stripes_from_sections
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import Plan
@@ -128,6 +129,8 @@ EDITS: dict[str, Callable[[Plan, Hand], Plan]] = {
     "take out": lambda plan, hand: remove_from_liquors(plan, hand.stock_id()),
     "other stock": lambda plan, hand: replace_stock(plan, hand.stock_id(), hand.stock_id()),
     "repaint": lambda plan, hand: repaint(plan, hand.liquor_id(), hand.liquor_id()),
+    "sections of stripes": lambda plan, _: set_sections_from_stripes(plan),
+    "stripes of sections": lambda plan, _: set_stripes_from_sections(plan),
     "acid": lambda plan, hand: set_acid_everywhere(plan, hand.amount(50.0)),
 }
 
