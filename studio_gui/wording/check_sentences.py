@@ -114,6 +114,40 @@ def _stock_unused_reason(told: Told) -> str:
     return told.translate("Checks", "It is in a liquor, but no section takes any of it.")
 
 
+def _halves_differ_title(told: Told) -> str:
+    if "liquor_id" in told.params:
+        what = told.translate("Checks", "Halves slide {slide_singles_m} apart")
+    else:
+        what = told.translate("Checks", "Halves differ {difference_g} ({difference_share})")
+    if "roving" in told.params:
+        return told.plus(what=what).translate("Checks", "Roving {roving}: {what}")
+    return what
+
+
+def _halves_differ_reason(told: Told) -> str:
+    """Say what comes of it, in singles, and what would mend it."""
+    left = told.number("left_singles_m") > 0.0
+    if "liquor_id" in told.params:
+        what = told.translate("Checks", "At the end of {liquor} one half is that far behind the other.")
+        if left:
+            more = told.translate("Checks", "{left_singles_m} of singles stay on one bobbin.")
+            what = f"{what} {more}"
+    elif left:
+        what = told.translate(
+            "Checks", "{first_g} and {second_g}: {left_singles_m} of singles stay on one bobbin."
+        )
+    else:
+        what = told.translate(
+            "Checks", "{first_g} and {second_g}: colours slide up to {slide_singles_m} of singles apart."
+        )
+    mend = (
+        told.translate("Checks", "Fold by weight, not by length.")
+        if told.params.get("folded")
+        else told.translate("Checks", "Move boundaries to equal grams.")
+    )
+    return f"{what} {mend}"
+
+
 CHECK_WORDS: dict[str, CheckWords] = {
     "over": CheckWords(_over_title, _over_reason),
     "under": CheckWords(
@@ -173,6 +207,7 @@ CHECK_WORDS: dict[str, CheckWords] = {
             " drier and enter the narrower wicking width.",
         ),
     ),
+    "halves-differ": CheckWords(_halves_differ_title, _halves_differ_reason),
     "stock-unused": CheckWords(
         lambda told: told.translate("Checks", "{stock}: not used"),
         _stock_unused_reason,

@@ -176,6 +176,18 @@ MEND_WORDS: dict[str, MendWords] = {
         lambda told: told.translate("Mends", "Remove liquor {liquor}"),
         lambda told: told.translate("Mends", "nothing else changes"),
     ),
+    "fold-by-weight": MendWords(
+        lambda told: told.translate("Mends", "Fold by weight"),
+        lambda told: told.translate(
+            "Mends", "folds move to where legs weigh the same, and each leg gets marks of its own"
+        ),
+    ),
+    "equal-halves": MendWords(
+        lambda told: told.translate("Mends", "Move boundaries to equal grams"),
+        lambda told: told.translate(
+            "Mends", "boundaries that answer each other meet between them, by weight"
+        ),
+    ),
 }
 
 #: What is said on a button that mends several findings, `{count}` of them, in one way.

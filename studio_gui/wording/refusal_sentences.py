@@ -6,6 +6,7 @@ here; those of files are in `studio_gui.wording.file_sentences`.
 
 from __future__ import annotations
 
+from studio_gui.wording.naming import section_name
 from studio_gui.wording.numbers import UNKNOWN
 from studio_gui.wording.told import Telling, Told
 from studio_gui.wording.translation import Tongue
@@ -276,6 +277,14 @@ VALUES: dict[str, Telling] = {
     ),
 }
 
+
+def _with_other_section(told: Told) -> Told:
+    """Return `told` with the name of the second of two sections."""
+    if told.plan is None:
+        return told
+    return told.plus(other_section=section_name(told.plan, told.text("other_id"), told.tongue))
+
+
 EDITS: dict[str, Telling] = {
     "boundary-locked": lambda told: told.translate(
         "Refusals", "{section} is locked, and its boundaries stay where they are. Unlock it first."
@@ -393,6 +402,27 @@ EDITS: dict[str, Telling] = {
     "too-few-rovings": lambda told: told.translate(
         "Refusals",
         "{count} plies take a roving each, and the set has {rovings}. Paint more rovings, or ply fewer.",
+    ),
+    "lay-folded": lambda told: told.translate(
+        "Refusals",
+        "The lay is folded, so both halves are painted alike already. To make them weigh the same, fold by"
+        " weight.",
+    ),
+    "lay-not-folded": lambda told: told.translate(
+        "Refusals", "The lay is straight and has no fold to move. Fold it, or move boundaries to equal grams."
+    ),
+    "halves-not-alike": lambda told: told.translate(
+        "Refusals",
+        "Read from the two ends, colour number {count} is {liquor} on one and {other_liquor} on the other."
+        " Mirror one half first.",
+    ),
+    "halves-locked-apart": lambda told: _with_other_section(told).translate(
+        "Refusals",
+        "{section} and {other_section} answer each other, {difference_g} apart, and both are locked there."
+        " Unlock one of them.",
+    ),
+    "halves-without-room": lambda told: told.translate(
+        "Refusals", "What is locked leaves no room for the boundaries between. Unlock a section first."
     ),
     "mend-is-advice": lambda told: told.translate(
         "Refusals", "This is advice for the bench; there is nothing the program could change by itself."

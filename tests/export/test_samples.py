@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 
 from studio_gui.domain import checks
+from studio_gui.domain.edits.inputs import set_lay
 from studio_gui.domain.strip import strip_runs
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.export.registry import EXPORTS
@@ -75,4 +76,7 @@ def test_the_faulty_sample_lights_every_check() -> None:
         and isinstance(node.args[0], ast.Constant)
     }
     assert len(codes) >= 14
-    assert {check.code for check in worksheet(sample("storm-kettle")).checks} == codes
+    # halves are plied with one another in other structures than those that leave something over
+    slipped = set_lay(sample("two-shores"), fold_positions_m=(3.04,))
+    lit = (*worksheet(sample("storm-kettle")).checks, *worksheet(slipped).checks)
+    assert {check.code for check in lit} == codes

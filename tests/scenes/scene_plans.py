@@ -8,7 +8,7 @@ from itertools import accumulate
 
 from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.edits.sections import change_section
-from studio_gui.domain.fibre import Fibre, Lay
+from studio_gui.domain.fibre import Fibre, Lay, MassMark
 from studio_gui.domain.liquors import DyeDepth, Liquor, Part
 from studio_gui.domain.plan import Bench, Liquid, Plan
 from studio_gui.domain.sections import Boundary, Section
@@ -149,6 +149,19 @@ def ink_well(stock_pct: float = 1.0) -> Plan:
 
 #: Four colours nobody takes for one another.
 FOUR = {"A": "#2a5d8f", "B": "#e0b64a", "C": "#a8382f", "D": "#2f6b3c"}
+
+
+def straight(letters: str, places_m: tuple[float, ...], marks: tuple[MassMark, ...] = ()) -> Plan:
+    """Return Two Shores' roving laid straight, a section a letter, with boundaries in the given places."""
+    like = two_shores()
+    liquors = {liquor.letter: liquor.id for liquor in like.liquors}
+    return replace(
+        like,
+        lay=Lay(),
+        fibre=Fibre(150.0, 6.0, mass_marks=marks),
+        sections=tuple(Section(f"s{n}", "", liquors[letter]) for n, letter in enumerate(letters)),
+        boundaries=tuple(Boundary(place) for place in places_m),
+    )
 
 
 def banded(stretches: Sequence[tuple[str, float]], grams: float, yarn: Yarn) -> Plan:

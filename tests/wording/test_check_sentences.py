@@ -10,14 +10,16 @@ from hypothesis import strategies as st
 
 from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.colour.swatches import Swatch
+from studio_gui.domain.edits.inputs import set_fibre
 from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.domain.errors import InvalidPlan, Param
-from studio_gui.domain.fibre import Fibre, Lay
+from studio_gui.domain.fibre import Fibre, Lay, MassMark, Roving
 from studio_gui.domain.liquors import DyeDepth, Liquor, Part
 from studio_gui.domain.plan import AcidLine, Liquid, Plan
 from studio_gui.domain.sections import Boundary, Section
 from studio_gui.domain.stocks import Stock
 from studio_gui.domain.worksheet import worksheet
+from studio_gui.domain.yarn import Structure, Yarn
 from studio_gui.wording.check_sentences import CHECK_WORDS
 from studio_gui.wording.mend_sentences import MEND_WORDS
 from studio_gui.wording.numbers import UNKNOWN
@@ -30,7 +32,7 @@ from studio_gui.wording.sentences import (
     refusal,
 )
 from studio_gui.wording.translation import ENGLISH, UNITS, Tongue
-from tests.scenes.scene_plans import lantern_row
+from tests.scenes.scene_plans import lantern_row, straight, two_shores
 from tests.strategies import plans
 
 SWATCHES = (Swatch(1.0, "#1f5580", "#f3eee2"),)
@@ -422,11 +424,53 @@ def test_singles_left_over_are_said_in_metres_grams_and_as_a_share() -> None:
     ]
 
 
+def halves_said(plan: Plan, structure: Structure) -> list[tuple[str, str]]:
+    return said(replace(plan, yarn=Yarn(structure=structure)), "halves-differ")
+
+
+def test_halves_that_differ_are_said_with_what_comes_of_it() -> None:
+    """78 g and 72 g of 150: 6 g, 8 % of half; at 10 m/g 60 m of singles."""
+    uneven = set_fibre(two_shores(), mass_marks=(MassMark(0.5, 0.52),))
+    assert halves_said(uneven, "both ends") == [
+        (
+            "Fold by weight",
+            "folds move to where legs weigh the same, and each leg gets marks of its own",
+        ),
+        (
+            "Halves differ 6 g (8 %)",
+            "78 g and 72 g: colours slide up to 60 m of singles apart. Fold by weight, not by length.",
+        ),
+    ]
+    assert halves_said(uneven, "broken at the fold")[-1][1] == (
+        "78 g and 72 g: 60 m of singles stay on one bobbin. Fold by weight, not by length."
+    )
+
+
+def test_colours_that_slide_between_equal_halves_are_said_with_the_colour() -> None:
+    plan = straight("ABA", (0.6, 5.2))
+    assert halves_said(plan, "both ends") == [
+        ("Move boundaries to equal grams", "boundaries that answer each other meet between them, by weight"),
+        (
+            "Halves slide 50 m apart",
+            "At the end of A A one half is that far behind the other. Move boundaries to equal grams.",
+        ),
+    ]
+
+
+def test_halves_are_said_of_the_roving_whose_they_are_and_with_what_is_left() -> None:
+    marks = (MassMark(0.25, 0.35), MassMark(0.5, 0.51))
+    measured = (Roving(150.0), Roving(150.0, marks))
+    plan = replace(two_shores(), fibre=Fibre(150.0, 6.0, 2, measured=measured))
+    title, reason = halves_said(plan, "broken at the fold")[-1]
+    assert title.startswith("Roving 2: Halves slide ")
+    assert "30 m of singles stay on one bobbin." in reason
+
+
 def test_these_scenes_leave_no_check_and_no_mend_unsaid() -> None:
     checked = {"over", "under", "depth-out-of-reach", "no-room-for-let-down", "acid-uneven", "acid-too-low"}
     checked |= {"acid-unknown", "acid-line-short", "section-short", "stock-unused", "liquor-unused"}
     checked |= {"liquor-empty", "strength-by-spoon", "depth-over-take-up", "two-jars"}
-    checked |= {"section-unpaintable", "leftover"}
+    checked |= {"section-unpaintable", "leftover", "halves-differ"}
     assert checked == set(CHECK_WORDS)
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from studio_gui.domain.checks import acid, bookkeeping, depth, wetness, yarn
+from studio_gui.domain.checks import acid, bookkeeping, depth, halves, wetness, yarn
 from studio_gui.domain.checks.check import SEVERITIES, Check
 from studio_gui.domain.figures import SectionFigures
 
@@ -22,6 +22,7 @@ CHECKS: tuple[Callable[[SectionFigures], Iterator[Check]], ...] = (
     acid.too_low,
     acid.line_short,
     bookkeeping.short_sections,
+    halves.halves_differ,
     acid.unknown,
     depth.over_take_up,
     bookkeeping.two_jars,

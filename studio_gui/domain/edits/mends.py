@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import cast
 
 from studio_gui.domain.checks.check import Check, Mend
+from studio_gui.domain.edits.halves import equal_halves, fold_halves_by_weight
 from studio_gui.domain.edits.inputs import set_liquid
 from studio_gui.domain.edits.liquors import own_liquor, remove_liquor, replace_liquor
 from studio_gui.domain.edits.removal import remove_sections
@@ -164,4 +165,6 @@ _EDITS: dict[str, Callable[[Plan, Mend], Plan]] = {
     "take-out": _take_out,
     "remove-stock": _remove_stock,
     "remove-liquor": _remove_liquor,
+    "fold-by-weight": lambda plan, _: fold_halves_by_weight(plan),
+    "equal-halves": lambda plan, _: equal_halves(plan),
 }

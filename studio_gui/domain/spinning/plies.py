@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from studio_gui.domain.geometry import mass_to
+from studio_gui.domain.geometry import mass_to, strip_at_mass
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.yarn import CHAIN_PLIES, Ply, Structure
 
@@ -33,21 +33,28 @@ def strands_twisted(plan: Plan) -> int:
     return CHAIN_PLIES if plan.yarn.structure == "chain" else len(plies_of(plan))
 
 
-def break_m(plan: Plan) -> float:
-    """Return where a roving is broken in two, m along it: at its middle fold; without folds, in the middle.
+def break_m(plan: Plan, roving: int = 0) -> float:
+    """Return where a roving (from 0) is broken in two, m along it: at its middle fold.
+
+    Without folds, where half its weight lies: there is only the scale to go by.
 
     >>> from studio_gui.domain.new_plan import new_plan
     >>> break_m(new_plan()) == new_plan().fibre.length_m / 2.0
     True
     """
     folds = plan.lay.fold_positions_m
-    return folds[len(folds) // 2] if folds else plan.fibre.length_m / 2.0
+    if folds:
+        return folds[len(folds) // 2]
+    fibre = plan.fibre.roving(roving)
+    return float(strip_at_mass(fibre, fibre.mass_g / 2.0))
 
 
 def break_share(plan: Plan, roving: int = 0) -> float:
     """Return the share of a roving's weight (0 to 1) that lies before `break_m`; rovings count from 0."""
+    if not plan.lay.fold_positions_m:
+        return 0.5
     fibre = plan.fibre.roving(roving)
-    return float(mass_to(fibre, break_m(plan))) / fibre.mass_g
+    return float(mass_to(fibre, break_m(plan, roving))) / fibre.mass_g
 
 
 def _broken(plan: Plan) -> tuple[Ply, ...]:
