@@ -7,12 +7,16 @@ from dataclasses import replace
 import pytest
 
 from studio_gui.domain.edits.inputs import fold_by_weight, set_fibre, set_lay
+from studio_gui.domain.edits.mends import apply_mend
 from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.geometry import equal_mass_folds, legs, mass_to, strip_position
+from studio_gui.domain.legs import leg_marks
 from studio_gui.domain.plan import Plan
+from studio_gui.domain.spinning.halves import halves
 from studio_gui.domain.strip import strip_runs
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.domain.yarn import Yarn
+from studio_gui.wording.sentences import check_text
 from tests.scenes.scene_plans import two_shores
 
 
@@ -118,3 +122,34 @@ def test_an_uneven_top_slides_though_the_boundaries_line_up() -> None:
     slides = [a - b for a, b in zip(first[1:], second[1:], strict=True)]
     assert (first[1], second[1]) == pytest.approx((156.0, 144.0), abs=0.05)
     assert (slides[0], slides[2], slides[4]) == pytest.approx((12.0, 36.0, 60.0), abs=0.05)
+
+
+def test_half_against_half_colour_by_colour() -> None:
+    found = halves(uneven())
+    assert found.weights_g == pytest.approx((78.0, 72.0), abs=0.05)
+    assert found.difference_g == pytest.approx(6.0, abs=0.05)
+    assert found.difference_share == pytest.approx(0.08, abs=0.0005)
+    of_a = found.pairs[0]
+    assert of_a.first is not None
+    assert of_a.second is not None
+    assert (of_a.first.weight_g, of_a.second.weight_g) == pytest.approx((15.6, 14.4), abs=0.05)
+    assert (of_a.first.end_m, of_a.second.end_m) == pytest.approx((156.0, 144.0), abs=0.05)
+    slides = [pair.slide_m for pair in found.pairs]
+    assert (slides[0], slides[2], slides[4]) == pytest.approx((12.0, 36.0, 60.0), abs=0.05)
+    mended = halves(fold_by_weight(uneven()))
+    assert [pair.slide_m for pair in mended.pairs] == pytest.approx([0.0] * 5, abs=1e-9)
+
+
+def test_the_difference_is_told_with_the_mend() -> None:
+    plan = broken(uneven())
+    (check,) = (check for check in worksheet(plan).checks if check.code == "halves-differ")
+    assert check_text(check, plan) == (
+        "Halves differ 6 g (8 %). 78 g and 72 g: 60 m of singles stay on one bobbin. Fold by weight, not by"
+        " length. To mend: Fold by weight."
+    )
+    assert apply_mend(plan, check.mends[0]) == fold_by_weight(plan)
+
+
+def test_by_weight_each_half_has_marks_of_its_own() -> None:
+    marks_cm = 100.0 * leg_marks(fold_by_weight(uneven()))[:, 0]
+    assert marks_cm.tolist() == pytest.approx([57.69, 62.5], abs=0.005)

@@ -233,7 +233,7 @@ def _keeps(old: _Reading, new: _Reading, section: Section, total_g: float) -> bo
     for read in (old, new):
         at = read.sections.index(section)
         spots_g.append((0.0, *read.places_g, total_g)[at : at + 2])
-    return bool(np.allclose(*spots_g, rtol=0.0, atol=RELATIVE_TOLERANCE * total_g))
+    return bool(np.allclose(spots_g[0], spots_g[1], rtol=0.0, atol=RELATIVE_TOLERANCE * total_g))
 
 
 # -- places ------------------------------------------------------------------------------------------------

@@ -22,11 +22,11 @@ from tests.strategies import plans
 
 def letters_of(found: Halves) -> list[tuple[str, str]]:
     """The letters of every pair, "-" where a half has none."""
-    letters = [liquor.letter for liquor in found.plan.liquors]
-    return [
-        tuple("-" if one is None else letters[one.liquor] for one in (pair.first, pair.second))
-        for pair in found.pairs
-    ]
+
+    def letter(one: HalfColour | None) -> str:
+        return "-" if one is None else found.plan.liquors[one.liquor].letter
+
+    return [(letter(pair.first), letter(pair.second)) for pair in found.pairs]
 
 
 def test_a_straight_roving_is_broken_where_half_its_weight_lies() -> None:
