@@ -44,12 +44,11 @@ def _params(found: Halves) -> dict[str, Param]:
         "second_g": second_g,
         "difference_g": abs(found.difference_g),
         "difference_share": found.difference_share,
+        "slide_singles_m": found.widest_slide_m,
         "folded": plan.lay.passes > 1,
     }
     if exceeds(found.apart_share, found.difference_share) and found.widest is not None:
         params["liquor_id"] = plan.liquors[found.widest.liquor].id
-    if found.widest is not None:
-        params["slide_singles_m"] = abs(found.widest.slide_m or 0.0)
     if plan.yarn.structure == "broken at the fold" and exceeds(found.difference_share, RELATIVE_TOLERANCE):
         params["left_singles_m"] = abs(found.difference_g) * plan.yarn.singles_m_per_g
     if plan.fibre.measured:

@@ -102,14 +102,19 @@ class Halves:
         return max(matched, key=lambda pair: abs(pair.slide_m or 0.0), default=None)
 
     @property
+    def widest_slide_m(self) -> float:
+        """How far the halves have slid apart there, m of singles, never below 0; 0 where nothing matches."""
+        return 0.0 if self.widest is None else abs(self.widest.slide_m or 0.0)
+
+    @property
     def apart_share(self) -> float:
         """The widest slide of halves that are alike, as a share of half the singles.
 
         Of halves that are not, their difference: what does not match cannot slide.
         """
-        if not self.are_alike or self.widest is None:
+        if not self.are_alike:
             return self.difference_share
-        return abs(self.widest.slide_m or 0.0) / (sum(self.lengths_m) / 2.0)
+        return self.widest_slide_m / (sum(self.lengths_m) / 2.0)
 
 
 def halves(plan: Plan, roving: int = 0) -> Halves:

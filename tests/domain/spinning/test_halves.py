@@ -55,6 +55,7 @@ def test_halves_that_share_no_colour_have_no_slide() -> None:
     found = halves(straight("AB", (3.0,)))
     assert letters_of(found) == [("A", "-"), ("-", "B")]
     assert found.widest is None
+    assert found.widest_slide_m == 0.0
 
 
 def test_lists_too_long_to_match_agree_at_their_start(monkeypatch: pytest.MonkeyPatch) -> None:
