@@ -6,6 +6,7 @@ of a fold is one run.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -24,15 +25,17 @@ class StripRun(NamedTuple):
     end_m: float
 
 
-def strip_runs(plan: Plan, roving: int = 0) -> tuple[StripRun, ...]:
+def strip_runs(plan: Plan, roving: int = 0, edges_m: Sequence[float] | None = None) -> tuple[StripRun, ...]:
     """Return the runs of one roving (from 0) in spinning order; a section gives one on every leg it reaches.
 
+    `edges_m` are those of the sections, unless others are tried: n + 1 places along the lay for n runs.
     Errors: none; a plan is valid.
     """
+    edges = plan.edges_m if edges_m is None else edges_m
     fibre = plan.fibre.roving(roving)
     cuts: list[tuple[int, float]] = []
     for pass_index, leg in enumerate(legs(fibre, plan.lay)):
-        places = list(enumerate(pairwise(strip_position(fibre, plan.lay, pass_index, plan.edges_m).tolist())))
+        places = list(enumerate(pairwise(strip_position(fibre, plan.lay, pass_index, edges).tolist())))
         for index, ends in places if leg.forward else reversed(places):
             if max(ends) - min(ends) < LEAST_RUN_M:
                 continue

@@ -148,6 +148,20 @@ def _halves_differ_reason(told: Told) -> str:
     return f"{what} {mend}"
 
 
+def _stripe_too_short_reason(told: Told) -> str:
+    if told.params["has_mends"]:
+        return told.translate(
+            "Checks",
+            "{shortest_m} on the roving at the shortest; under {least_m}, which is 1.5 staples, the fibres of"
+            " its neighbours reach over it. Make it longer, or spin the same rows otherwise.",
+        )
+    return told.translate(
+        "Checks",
+        "{shortest_m} on the roving at the shortest; under {least_m}, which is 1.5 staples, the fibres of its"
+        " neighbours reach over it. Make it longer.",
+    )
+
+
 CHECK_WORDS: dict[str, CheckWords] = {
     "over": CheckWords(_over_title, _over_reason),
     "under": CheckWords(
@@ -234,6 +248,10 @@ CHECK_WORDS: dict[str, CheckWords] = {
             "{left_g}, {left_share} of the longest ply, stay on the bobbin when the shortest is empty. Even"
             " out what the plies weigh, or wind off less, before spinning.",
         ),
+    ),
+    "stripe-too-short": CheckWords(
+        lambda told: told.translate("Checks", "No clean stripe on this staple: {sections}"),
+        _stripe_too_short_reason,
     ),
     "strength-by-spoon": CheckWords(
         lambda told: told.translate("Checks", "{stock}: measured by spoon"),

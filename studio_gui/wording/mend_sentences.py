@@ -111,6 +111,14 @@ def _acid_line_cost(told: Told) -> str:
     return told.translate("Mends", "{stock} replaces let-down until every jar has {acid_g_per_l}")
 
 
+def _instead_cost(told: Told) -> str:
+    return told.translate(
+        "Mends",
+        "the same rows are {length_m} long on the roving; all of them take {needed_g} of it, and there are"
+        " {available_g}",
+    )
+
+
 MEND_WORDS: dict[str, MendWords] = {
     "spin-out": MendWords(
         lambda told: told.translate("Mends", "Spin out to {soak_ml_per_g}"),
@@ -188,6 +196,19 @@ MEND_WORDS: dict[str, MendWords] = {
             "Mends", "boundaries that answer each other meet between them, by weight"
         ),
     ),
+    "both-ends-instead": MendWords(
+        lambda told: told.translate("Mends", "Plied from both ends of one ball"), _instead_cost
+    ),
+    "two-plies-instead": MendWords(
+        lambda told: told.translate("Mends", "Split lengthwise into two plies"), _instead_cost
+    ),
+    "three-plies-instead": MendWords(
+        lambda told: told.translate("Mends", "Split lengthwise into three plies"), _instead_cost
+    ),
+    "fractal-instead": MendWords(
+        lambda told: told.translate("Mends", "Fractal, the stripes on its whole ply"), _instead_cost
+    ),
+    "chain-instead": MendWords(lambda told: told.translate("Mends", "Plied as a chain"), _instead_cost),
 }
 
 #: What is said on a button that mends several findings, `{count}` of them, in one way.

@@ -32,7 +32,7 @@ from studio_gui.wording.sentences import (
     refusal,
 )
 from studio_gui.wording.translation import ENGLISH, UNITS, Tongue
-from tests.scenes.scene_plans import lantern_row, straight, two_shores
+from tests.scenes.scene_plans import banded, lantern_row, straight, two_shores
 from tests.strategies import plans
 
 SWATCHES = (Swatch(1.0, "#1f5580", "#f3eee2"),)
@@ -466,11 +466,34 @@ def test_halves_are_said_of_the_roving_whose_they_are_and_with_what_is_left() ->
     assert "30 m of singles stay on one bobbin." in reason
 
 
+def test_a_stripe_too_short_for_the_staple_is_said_with_other_ways_to_spin_it() -> None:
+    bands = [("A", 1.0), ("B", 0.1), ("C", 1.9)]
+    plan = banded(bands, 100.0, Yarn(structure="single", take_up=0.05, staple_m=0.1))
+    plan = replace(plan, sections=tuple(replace(one, name="") for one in plan.sections))
+    (check,) = [check for check in worksheet(plan).checks if check.code == "stripe-too-short"]
+    assert check_title(check, plan, ENGLISH) == "No clean stripe on this staple: B"
+    assert check_reason(check, plan, ENGLISH) == (
+        "10 cm on the roving at the shortest; under 15 cm, which is 1.5 staples, the fibres of its neighbours"
+        " reach over it. Make it longer, or spin the same rows otherwise."
+    )
+    cost = "the same rows are {0} long on the roving; all of them take {1} of it, and there are 100 g"
+    assert [(mend_label(mend, plan, ENGLISH), mend_cost(mend, plan, ENGLISH)) for mend in check.mends] == [
+        ("Split lengthwise into two plies", cost.format("21.1 cm", "210.5 g")),
+        ("Fractal, the stripes on its whole ply", cost.format("21.1 cm", "210.5 g")),
+        ("Split lengthwise into three plies", cost.format("31.6 cm", "315.8 g")),
+        ("Plied as a chain", cost.format("31.6 cm", "315.8 g")),
+    ]
+    chain = set_yarn(plan, structure="chain")
+    assert said(chain, "stripe-too-short")[0][1].endswith("reach over it. Make it longer.")
+    twice = set_yarn(plan, staple_m=0.04)
+    assert not [check for check in worksheet(twice).checks if check.code == "stripe-too-short"]
+
+
 def test_these_scenes_leave_no_check_and_no_mend_unsaid() -> None:
     checked = {"over", "under", "depth-out-of-reach", "no-room-for-let-down", "acid-uneven", "acid-too-low"}
     checked |= {"acid-unknown", "acid-line-short", "section-short", "stock-unused", "liquor-unused"}
     checked |= {"liquor-empty", "strength-by-spoon", "depth-over-take-up", "two-jars"}
-    checked |= {"section-unpaintable", "leftover", "halves-differ"}
+    checked |= {"section-unpaintable", "leftover", "halves-differ", "stripe-too-short"}
     assert checked == set(CHECK_WORDS)
 
 

@@ -29,6 +29,7 @@ CHECKS: tuple[Callable[[SectionFigures], Iterator[Check]], ...] = (
     bookkeeping.strengths_by_spoon,
     bookkeeping.unused_stocks,
     yarn.leftover,
+    yarn.stripe_too_short,
 )
 
 

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
 from studio_gui.domain.checks.check import Check
-from studio_gui.domain.checks.yarn import leftover
+from studio_gui.domain.checks.yarn import leftover, stripe_too_short
 from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import Plan
-from studio_gui.domain.yarn import Ply, Structure
-from tests.scenes.scene_plans import lantern_row
+from studio_gui.domain.yarn import Ply, Structure, Yarn
+from tests.scenes.scene_plans import banded, lantern_row
 
 
 def found(plan: Plan) -> list[Check]:
@@ -64,3 +65,45 @@ def test_what_is_wound_off_counts_and_the_worst_ply_is_named() -> None:
     (check,) = found(set_yarn(plan, structure="free", plies=(Ply(to_share=0.4), Ply(from_share=0.4))))
     assert check.params["ply"] == 2
     assert check.params["left_share"] == pytest.approx(1.0 / 3.0)
+
+
+# -- stripes and the staple --------------------------------------------------------------------------------
+
+
+def with_a_band_of(length_m: float, **yarn: Any) -> Plan:  # noqa: ANN401  (fields of Yarn)
+    bands = [("A", 1.0), ("B", length_m), ("C", 1.0)]
+    return banded(bands, 100.0, Yarn(**{"structure": "single", "staple_m": 0.1, **yarn}))
+
+
+def test_sections_too_short_for_the_staple_are_a_note() -> None:
+    (check,) = stripe_too_short(section_figures(with_a_band_of(0.12)))
+    assert (check.code, check.severity, check.section_ids) == ("stripe-too-short", "note", ("s2",))
+    assert check.params == pytest.approx({"shortest_m": 0.12, "least_m": 0.15, "staple_m": 0.1, "count": 1})
+    assert not any(mend.one_click for mend in check.mends)
+    assert not list(stripe_too_short(section_figures(with_a_band_of(0.15))))
+
+
+def test_every_structure_that_would_do_is_advised() -> None:
+    codes = set()
+    for structure, length_m, take_up in (
+        ("chain", 0.14, 0.5),
+        ("single", 0.14, 0.5),
+        ("lengthwise", 0.14, 0.5),
+    ):
+        plan = with_a_band_of(length_m, structure=structure, take_up=take_up, splits=(1.0,) * 8)
+        (check,) = stripe_too_short(section_figures(plan))
+        codes |= {mend.code for mend in check.mends}
+    thin = with_a_band_of(0.14, structure="free", plies=(Ply(),), take_up=0.0)
+    (check,) = stripe_too_short(section_figures(thin))
+    codes |= {mend.code for mend in check.mends}
+    assert codes == {
+        "both-ends-instead",
+        "two-plies-instead",
+        "three-plies-instead",
+        "fractal-instead",
+        "chain-instead",
+    }
+
+
+def test_what_cannot_be_painted_is_not_spoken_of_again() -> None:
+    assert not list(stripe_too_short(section_figures(with_a_band_of(0.002))))
