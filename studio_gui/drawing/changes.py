@@ -9,6 +9,7 @@ import numpy as np
 
 from studio_gui.domain.figures import SectionFigures
 from studio_gui.drawing.lay_layout import LayLayout
+from studio_gui.drawing.leg_tags import TAG_REACH_PX, may_have_tags
 from studio_gui.drawing.troughs import EDGE_PX, in_trouble, is_outline
 
 Span = tuple[float, float]
@@ -71,6 +72,8 @@ def _reach(before: LayLayout, after: LayLayout, first: int, last: int) -> Span:
     is_crowded = bool((widths < CROWDED_PX).any())  # the pegs beside narrow sections are narrow too
     if is_wet or is_crowded or old.plan.sections[part] != new.plan.sections[part]:
         margin = max(margin, REACH_PX)
+    if may_have_tags(new.plan):
+        margin = max(margin, TAG_REACH_PX + 1.0)  # at neighbouring boundaries they come and go
     low = min(before.edges_x[first], after.edges_x[first]) - margin
     high = max(before.edges_x[last + 1], after.edges_x[last + 1]) + margin
     for index, gap_m in zip(near, gaps_m, strict=True):

@@ -19,6 +19,7 @@ from studio_gui.drawing.grips import paint_grips, paint_guide, paint_lifted, pai
 from studio_gui.drawing.ground import clip_to_pane, paint_ground
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.lay_state import LayState
+from studio_gui.drawing.leg_tags import paint_leg_tags
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.pegs import paint_boundaries
 from studio_gui.drawing.slips import paint_slips
@@ -56,6 +57,7 @@ def paint_on_ground(
     paint_slips(painter, layout, look, state, within)
     paint_boundaries(painter, layout, look, state, within)
     paint_film_marks(painter, layout, look, within)
+    paint_leg_tags(painter, layout, look, within)
     paint_grips(painter, layout, look, state, within)
     paint_figures(painter, layout, look, within)
     painter.restore()

@@ -19,6 +19,7 @@ from studio_gui.drawing.gauges import paint_gauges
 from studio_gui.drawing.lay_layout import LayLayout, lay_layout
 from studio_gui.drawing.lay_rows import GAUGE_PX_PER_ML_PER_G
 from studio_gui.drawing.lay_state import LayState
+from studio_gui.drawing.leg_tags import paint_leg_tags
 from studio_gui.drawing.look import LIGHT, Look
 from studio_gui.drawing.slips import paint_slips
 
@@ -39,6 +40,7 @@ PAINTERS: dict[str, Painter] = {
     "stains": paint_stains,
     "film marks": paint_film_marks,
     "slips": slips,
+    "leg tags": paint_leg_tags,
 }
 
 

@@ -11,7 +11,9 @@ from PySide6.QtCore import QRect, QSizeF
 from PySide6.QtGui import QImage, QPainter
 
 from studio_gui.domain.edits.boundaries import boundary_range, gap_range, move_boundary, set_gap
+from studio_gui.domain.edits.inputs import fold_by_weight, set_fibre
 from studio_gui.domain.edits.sections import change_section
+from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.drawing.changes import changed_span
@@ -75,6 +77,22 @@ def changed(plan: Plan, data: st.DataObject) -> Plan:
     if what == "wipe":
         return change_section(plan, section_id, wiped_ml=data.draw(st.floats(0.0, 20.0)))
     return change_section(plan, section_id, name=data.draw(st.sampled_from(["Reed", "A much longer name"])))
+
+
+@settings(deadline=None, max_examples=15)
+@given(st.sampled_from([2, 5, 12]), st.booleans(), st.data())
+def test_tags_on_eased_legs_come_and_go_with_what_changed(
+    count: int, close: bool, data: st.DataObject
+) -> None:
+    view = LayView(900.0, 0.4) if close else None
+    plan = plain_plan(count, passes=2, rovings=2, length_m=8.0)
+    plan = fold_by_weight(set_fibre(plan, mass_marks=(MassMark(0.5, 0.53),)))
+    kept = Screen()
+    kept.show(laid(plan, view))
+    for _ in range(3):
+        plan = changed(plan, data)
+        shown = kept.show(laid(plan, view))
+    assert np.abs(pixels(shown) - pixels(Screen().show(laid(plan, view)))).max() <= 2
 
 
 @settings(deadline=None)

@@ -11,7 +11,9 @@ from typing import Any, NoReturn
 import pytest
 from hypothesis import given
 
+from studio_gui.domain.edits.inputs import fold_by_weight, set_fibre
 from studio_gui.domain.edits.yarn import set_yarn
+from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.domain.yarn import Strip
@@ -263,6 +265,14 @@ def test_a_folded_lay_is_told_by_its_folds() -> None:
     assert (fibre["passes"], fibre["fold_positions_m"]) == (2, [3.0])
     assert (fibre["mass_g"], fibre["length_m"]) == (150.0, 6.0)
     assert fibre["film_length_m"] == pytest.approx(fibre["lay_length_m"] + fibre["overhang_m"])
+
+
+def test_a_folded_lay_has_the_places_of_its_boundaries_on_each_leg() -> None:
+    uneven = fold_by_weight(set_fibre(sample("two-shores"), mass_marks=(MassMark(0.5, 0.52),)))
+    first, second = map_of(uneven)["fibre"]["leg_marks_m"]
+    assert (first[0], second[0]) == pytest.approx((0.5769, 0.625), abs=0.00005)
+    assert len(first) == len(second) == len(uneven.boundaries)
+    assert "leg_marks_m" not in map_of(sample("harbour-thaw"))["fibre"]
 
 
 def test_depth_is_before_wiping_and_colour_after_it() -> None:
