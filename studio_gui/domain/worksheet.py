@@ -21,6 +21,7 @@ from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.profile import colours_of, lay_colours, section_colours
 from studio_gui.domain.spinning.figures import YarnFigures, yarn_figures
+from studio_gui.domain.spinning.stripes import StripePlan, stripe_edges
 
 FloatArray = NDArray[np.float64]
 
@@ -78,6 +79,11 @@ class Worksheet:
     def yarn(self) -> YarnFigures:
         """The yarn that the rovings become: runs, pairs, length and what is left over."""
         return yarn_figures(self.figures, self.colours)
+
+    @cached_property
+    def stripes(self) -> StripePlan:
+        """The wanted stripes laid out on the lay."""
+        return stripe_edges(self.plan)
 
     @cached_property
     def totals(self) -> Totals:

@@ -96,6 +96,7 @@ def _is_comparable(before: LayLayout, after: LayLayout) -> bool:
         and old.liquid is new.liquid
         and old.stocks is new.stocks
         and old.liquors is new.liquors
+        and old.yarn == new.yarn
         and old.wicking_mm == new.wicking_mm
         and is_outline(before) == is_outline(after)
     )

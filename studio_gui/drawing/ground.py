@@ -18,6 +18,7 @@ from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.lay_rows import SLIP_ROOM
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.ruler import INCH_M, ruler_unit_m
+from studio_gui.drawing.stripe_marks import paint_stripe_marks
 from studio_gui.drawing.tape import paint_tape
 from studio_gui.wording.translation import translate
 
@@ -75,6 +76,7 @@ def paint_ground(painter: QPainter, layout: LayLayout, look: Look) -> None:
     _paint_film(painter, layout, look)
     paint_tape(painter, layout, look, layout.tape_start, from_end=False)
     paint_tape(painter, layout, look, layout.tape_end, from_end=True)
+    paint_stripe_marks(painter, layout, look)
     painter.restore()
     _paint_fold_words(painter, layout, look)
 
@@ -97,6 +99,7 @@ def _key(layout: LayLayout) -> tuple[object, ...]:
         plan.fibre,
         plan.lay,
         plan.liquid,
+        plan.yarn,
     )
 
 

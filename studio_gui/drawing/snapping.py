@@ -17,11 +17,13 @@ from studio_gui.domain.edits.inputs import fold_by_weight, set_passes
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.geometry import legs
 from studio_gui.domain.plan import Plan
+from studio_gui.domain.spinning.stripes import stripe_edges
 from studio_gui.wording.translation import translate
 
 #: Why a place draws: as far from the end as another boundary is from the start; halfway between the
-#: neighbours; the middle of the lay; where a shorter leg ends; legs of equal length or weight.
-Reason = Literal["mirror", "halves", "middle", "leg end", "equal legs", "equal weight"]
+#: neighbours; the middle of the lay; where a shorter leg ends; where a wanted stripe starts or ends; legs of
+#: equal length or weight.
+Reason = Literal["mirror", "halves", "middle", "leg end", "stripe", "equal legs", "equal weight"]
 
 REACH_PX = 6.0
 
@@ -82,6 +84,7 @@ def boundary_marks(plan: Plan, index: int, drag: Drag) -> tuple[SnapMark, ...]:
     halves = (edges[index] + edges[index + 2]) / 2.0
     own = [SnapMark(halves, "halves")] if drag == "trade" else []
     return (
+        *(SnapMark(place, "stripe") for place in stripe_edges(plan).marks_m),
         *own,
         SnapMark(length_m / 2.0, "middle"),
         *mirrors,
@@ -116,6 +119,8 @@ def guide_words(mark: SnapMark, plan: Plan) -> str:
         )
         letters = [plan.liquor(section.liquor_id).letter for section in plan.sections[index : index + 2]]
         return translate("Snapping", "mirrors {0} | {1}").format(*letters)
+    if mark.reason == "stripe":
+        return _stripe_words(mark, plan)
     return {
         "halves": translate("Snapping", "equal halves"),
         "middle": translate("Snapping", "middle of the lay"),
@@ -123,7 +128,19 @@ def guide_words(mark: SnapMark, plan: Plan) -> str:
         "equal legs": translate("Snapping", "legs of equal length"),
         "equal weight": translate("Snapping", "legs of equal weight"),
         "mirror": "",
+        "stripe": "",
     }[mark.reason]
+
+
+def _stripe_words(mark: SnapMark, plan: Plan) -> str:
+    """Return which wanted stripes meet at a mark; of the last one's end, which that is."""
+    laid = stripe_edges(plan)
+    letters = [plan.liquor(plan.yarn.stripes[stripe].liquor_id).letter for stripe in laid.order]
+    if mark.place_m in laid.edges_m:
+        index = laid.edges_m.index(mark.place_m)
+        return translate("Snapping", "stripes {0} | {1}").format(*letters[index - 1 : index + 1])
+    last = plan.yarn.stripes[max(laid.order)].liquor_id
+    return translate("Snapping", "end of the last stripe, {0}").format(plan.liquor(last).letter)
 
 
 def _leg_m(plan: Plan, index: int) -> float:

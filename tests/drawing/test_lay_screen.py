@@ -13,9 +13,11 @@ from PySide6.QtGui import QImage, QPainter
 from studio_gui.domain.edits.boundaries import boundary_range, gap_range, move_boundary, set_gap
 from studio_gui.domain.edits.inputs import fold_by_weight, set_fibre
 from studio_gui.domain.edits.sections import change_section
+from studio_gui.domain.edits.stripes import set_stripes
 from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
+from studio_gui.domain.yarn import Stripe
 from studio_gui.drawing.changes import changed_span
 from studio_gui.drawing.lay_layout import LayLayout, lay_layout
 from studio_gui.drawing.lay_screen import LayScreen
@@ -64,8 +66,11 @@ def laid(plan: Plan, view: LayView | None = None) -> LayLayout:
 def changed(plan: Plan, data: st.DataObject) -> Plan:
     """Return the plan after one small edit in one place."""
     index = data.draw(st.integers(0, len(plan.sections) - 2))
-    what = data.draw(st.sampled_from(["boundary", "liquid", "gap", "wipe", "name"]))
+    what = data.draw(st.sampled_from(["boundary", "liquid", "gap", "wipe", "name", "stripes"]))
     section_id = plan.sections[index].id
+    if what == "stripes":
+        rows = data.draw(st.lists(st.floats(1.0, 60.0), max_size=4))
+        return set_stripes(plan, [Stripe(plan.liquors[0].id, amount) for amount in rows])
     if what == "boundary":
         low, high = boundary_range(plan, index)
         return move_boundary(plan, index, data.draw(st.floats(low, high)))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -11,6 +13,7 @@ from studio_gui.domain.edits.folds import move_fold
 from studio_gui.domain.edits.inputs import set_fibre
 from studio_gui.domain.edits.sections import set_locked
 from studio_gui.domain.fibre import MassMark
+from studio_gui.domain.yarn import Knitting, Stripe, Yarn
 from studio_gui.drawing.snapping import SnapMark, at_rest, boundary_marks, fold_marks, guide_words
 from tests.drawing.plans import plain_plan
 
@@ -59,6 +62,24 @@ def test_a_boundary_is_drawn_to_halves_and_to_the_end_of_a_shorter_leg() -> None
     assert marks["halves"] == pytest.approx(0.5)
     assert marks["leg end"] == pytest.approx(0.08)
     assert all(guide_words(mark, plan) for mark in boundary_marks(plan, 0, "trade"))
+
+
+def test_a_boundary_is_drawn_to_where_wanted_stripes_meet_and_to_where_the_last_ends() -> None:
+    # 100 g over 4 m, 1,000 m of singles: 250 rows of 1 m are 1 m of roving
+    stripes = (Stripe("q1", 250.0), Stripe("q3", 100.0), Stripe("q2", 150.0))
+    yarn = Yarn(structure="single", knitting=Knitting(row_m=1.0), stripes=stripes)
+    plan = replace(plain_plan(4), yarn=yarn)
+    marks = [mark for mark in boundary_marks(plan, 0, "shift") if mark.reason == "stripe"]
+    assert [mark.place_m for mark in marks] == pytest.approx([1.0, 1.4, 2.0])
+    assert [guide_words(mark, plan) for mark in marks] == [
+        "stripes A | C",
+        "stripes C | B",
+        "end of the last stripe, B",
+    ]
+    mirrored = replace(plan, yarn=replace(yarn, structure="both ends", take_up=0.0, stripes=stripes[:2]))
+    words = [guide_words(mark, mirrored) for mark in boundary_marks(mirrored, 0, "trade")]
+    last = "end of the last stripe, C"
+    assert words[:4] == ["stripes A | C", last, last, "stripes C | A"]
 
 
 def test_a_fold_is_drawn_to_equal_legs_and_equal_weights() -> None:

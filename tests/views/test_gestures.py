@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 
 import pytest
@@ -16,6 +17,7 @@ from studio_gui.domain.edits.folds import move_fold
 from studio_gui.domain.edits.inputs import set_fibre
 from studio_gui.domain.edits.sections import set_locked
 from studio_gui.domain.errors import RovingLayError
+from studio_gui.domain.yarn import Knitting, Stripe, Yarn
 from studio_gui.drawing.lay_layout import ItemKind
 from tests.drawing.plans import plain_plan
 from tests.views.lay_hand import ALT, CONTROL, LEFT, NONE, SHIFT, Hand, at_canvas
@@ -227,6 +229,18 @@ def guide_of(hand: Hand) -> str | None:
 
 
 # -- marks ------------------------------------------------------------------------------------------------
+
+
+def test_a_boundary_rests_where_wanted_stripes_meet_and_the_guide_says_which(qtbot: QtBot) -> None:
+    stripes = (Stripe("q1", 293.0), Stripe("q3", 100.0))  # 250 rows of 1 m to a metre of roving
+    yarn = Yarn(structure="single", knitting=Knitting(row_m=1.0), stripes=stripes)
+    hand = at_canvas(qtbot, replace(plain_plan(4), yarn=yarn))
+    wanted_px = (293.0 / 250.0 - 1.0) * hand.canvas.lay.px_per_m + 3.0
+    point = drag_item(hand, "boundary", 0, wanted_px)
+    assert guide_of(hand) == "stripes A | C"
+    hand.send(RELEASE, point)
+    assert hand.places()[0] == pytest.approx(293.0 / 250.0, abs=1e-9)
+    assert hand.document.undo_stack.count() == 1
 
 
 def test_a_boundary_rests_on_the_mirror_of_another_and_the_guide_says_so(hand: Hand) -> None:
