@@ -58,10 +58,8 @@ class PlyList(LiveWidget):
         self.strips = NumberedRows("strip_weight", ticked=True)
         self._lay_out()
         self._keep_up(document, self._show, turn=2)
-        self.add.clicked.connect(lambda: self._change(self.tr("Add ply"), partial(add_ply, beside=self.ply)))
-        self.remove.clicked.connect(
-            lambda: self._change(self.tr("Remove ply"), partial(remove_ply, number=self.ply))
-        )
+        self.add.clicked.connect(self._add)
+        self.remove.clicked.connect(self._remove)
         self.model.refused.connect(self._say)
         self.model.accepted.connect(lambda: self.message.say(""))
         self.table.selectionModel().currentRowChanged.connect(self._show_selected)
@@ -142,8 +140,20 @@ class PlyList(LiveWidget):
 
     # -- editing -------------------------------------------------------------------------------------------
 
-    def _change(self, name: str, edit: Edit) -> None:
-        edit_and_say(self._document, name, edit, self.message.say)
+    def _add(self) -> None:
+        beside = self.ply
+        self._change(self.tr("Add ply"), partial(add_ply, beside=beside), beside + 1)
+
+    def _remove(self) -> None:
+        number = self.ply
+        self._change(self.tr("Remove ply"), partial(remove_ply, number=number), number)
+
+    def _change(self, name: str, edit: Edit, then: int) -> None:
+        """Apply an edit, and go on in the table with ply number `then`, or the last."""
+        if edit_and_say(self._document, name, edit, self.message.say):
+            row = min(then, self.model.rowCount()) - 1
+            self.table.setCurrentIndex(self.model.index(row, max(self.table.currentIndex().column(), 0)))
+            self.table.setFocus()
 
     def _count_strips(self, count: int) -> None:
         edit = partial(set_strip_count, count=count, ply=self.ply)

@@ -22,8 +22,16 @@ def test_changes_smear_over_two_thirds_of_a_loop_on_average() -> None:
     yarn = worksheet(lantern_row()).yarn
     assert yarn.smear_m.tolist() == pytest.approx([0.4, 0.4, 0.4])
     assert yarn.smear_m.sum() == pytest.approx(1.2)
+    assert yarn.smear_each_m == pytest.approx(0.4)
     assert yarn.smear_worst_m == pytest.approx(1.8)
     assert yarn.solid_share == pytest.approx(1.0 - 1.2 / 360.0)
+
+
+def test_a_chain_of_one_colour_smears_nothing() -> None:
+    plan = lantern_row()
+    yarn = worksheet(replace(plan, sections=plan.sections[:1], boundaries=())).yarn
+    assert (yarn.smear_each_m, yarn.smear_worst_m, yarn.barber_pole_m) == (0.0, 0.0, 0.0)
+    assert yarn.share(yarn.plied_m) == 1.0
 
 
 def test_three_thirds_by_eye_leave_singles_over() -> None:
@@ -32,4 +40,5 @@ def test_three_thirds_by_eye_leave_singles_over() -> None:
     yarn = worksheet(thirds).yarn
     assert [one.length_m for one in yarn.strands] == pytest.approx([378.0, 351.0, 351.0])
     assert yarn.leftover_m == pytest.approx((27.0, 0.0, 0.0))
+    assert yarn.leftover_shares == pytest.approx((27.0 / 378.0, 0.0, 0.0))
     assert yarn.leftover_share == pytest.approx(0.071, abs=0.0005)

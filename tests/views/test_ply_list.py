@@ -37,6 +37,7 @@ def test_a_ply_is_added_beside_the_selected_one_and_taken_away(plies: PlyList, d
     select(plies, 1)
     QTest.mouseClick(plies.add, Qt.MouseButton.LeftButton)
     assert [ply.cross_section for ply in document.plan.yarn.plies] == [1.0, 0.5, 0.5]
+    assert (plies.ply, plies.table.hasFocus()) == (3, True), "the new one is gone on with"
     select(plies, 0)
     QTest.mouseClick(plies.remove, Qt.MouseButton.LeftButton)
     assert [ply.cross_section for ply in document.plan.yarn.plies] == [0.5, 0.5]
