@@ -28,8 +28,6 @@ class NumberedRows(LiveWidget):
     ----------
     field
         Name of the plan's field that every row holds.
-    counted
-        Whether their count is chosen here.
     ticked
         Whether every row has a tick.
 
@@ -47,15 +45,12 @@ class NumberedRows(LiveWidget):
     entered = Signal(int, float)
     ticked = Signal(int, bool)
 
-    def __init__(
-        self, field: str, *, counted: bool = True, ticked: bool = False, parent: QWidget | None = None
-    ) -> None:
+    def __init__(self, field: str, *, ticked: bool = False, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._field, self._has_ticks = field, ticked
         self.heading = TonedLabel("text")
         self.heading.setWordWrap(True)
         self.count = ChoiceField()
-        self.count.setVisible(counted)
         self.message = MessageLabel()
         self.fields: list[QuantityField] = []
         self.ticks: list[TickBox] = []
