@@ -76,6 +76,8 @@ def test_the_ring_stands_out_in_both_palettes(window: MainWindow, qapp: QApplica
     try:
         panes = window.panes
         for one in (panes.table.view, panes.section.name, panes.stocks.findChildren(QAbstractItemView)[0]):
+            one.setFocus()  # from behind another pane it comes forward, and may find other room
+            QApplication.processEvents()
             window.canvas.setFocus()
             plain = seen(one)
             one.setFocus(Qt.FocusReason.TabFocusReason)
