@@ -167,14 +167,14 @@ class PairModel(_LiquorsModel):
 
 
 def letters(plan: Plan, liquors: Sequence[int]) -> str:
-    """Return the letters of liquors side by side, "A + C"; once, where they are all the same.
+    """Return the letters of liquors side by side, "A/C"; once, where they are all the same.
 
     >>> from studio_gui.domain.new_plan import new_plan
     >>> letters(new_plan(), (0, 1)), letters(new_plan(), (0, 0))
-    ('A + B', 'A')
+    ('A/B', 'A')
     """
     several = liquors if len(set(liquors)) > 1 else liquors[:1]
-    return " + ".join(one_line(plan.liquors[liquor].letter) for liquor in several)
+    return "/".join(one_line(plan.liquors[liquor].letter) for liquor in several)
 
 
 def _row(number: int, *cells: float | str) -> FigureRow:

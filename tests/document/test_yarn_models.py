@@ -48,15 +48,15 @@ def test_pairs_name_the_first_strand_first() -> None:
     model = PairModel(OpenPlan(four_gates(*[Strip()] * 4)))
     found = {cells(model, row)[0]: cells(model, row)[1:] for row in range(model.rowCount())}
     assert len(found) == 16
-    assert found["B + D"] == ["6.3", "5.9", "1.3", "barber-pole"]
-    assert found["D + B"] == ["25.0", "23.8", "5.0", "barber-pole"]
+    assert found["B/D"] == ["6.3", "5.9", "1.3", "barber-pole"]
+    assert found["D/B"] == ["25.0", "23.8", "5.0", "barber-pole"]
     assert found["C"] == ["37.5", "35.6", "7.5", "solid"]
 
 
 def test_loops_of_a_chain_that_mix_two_colours_are_smeared() -> None:
     model = PairModel(OpenPlan(lantern_row()))
     found = {cells(model, row)[0]: cells(model, row)[-1] for row in range(model.rowCount())}
-    assert (found["A"], found["A + B"]) == ("solid", "smeared")
+    assert (found["A"], found["A/B"]) == ("solid", "smeared")
 
 
 def test_runs_are_told_from_the_start_of_the_yarn() -> None:
