@@ -21,7 +21,7 @@ from studio_gui.wording.quantities import MASS, SHARE, YARN_LENGTH, Kind, shown_
 from studio_gui.wording.translation import TRANSLATED
 
 #: Figures that agree to so many decimals of the plan's unit are the same but for the dust of reckoning.
-_DECIMALS = 9
+DECIMALS = 9
 #: How exactly figures are copied.
 MOST_DECIMALS = 4
 
@@ -178,5 +178,5 @@ def letters(plan: Plan, liquors: Sequence[int]) -> str:
 
 
 def _row(number: int, *cells: float | str) -> FigureRow:
-    rounded = (round(cell, _DECIMALS) if isinstance(cell, float) else cell for cell in cells)
+    rounded = (round(cell, DECIMALS) if isinstance(cell, float) else cell for cell in cells)
     return FigureRow(str(number), tuple(rounded))

@@ -21,6 +21,7 @@ from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.profile import colours_of, lay_colours, section_colours
 from studio_gui.domain.spinning.figures import YarnFigures, yarn_figures
+from studio_gui.domain.spinning.halves import Halves, halves, most_uneven_roving
 from studio_gui.domain.spinning.stripes import StripePlan, stripe_edges
 
 FloatArray = NDArray[np.float64]
@@ -84,6 +85,11 @@ class Worksheet:
     def stripes(self) -> StripePlan:
         """The wanted stripes laid out on the lay."""
         return stripe_edges(self.plan)
+
+    @cached_property
+    def halves(self) -> Halves:
+        """Half against half, of the roving whose halves differ most."""
+        return halves(self.plan, most_uneven_roving(self.plan))
 
     @cached_property
     def totals(self) -> Totals:

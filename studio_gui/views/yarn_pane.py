@@ -11,6 +11,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QTabWidget, QToolButton, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.views.halves_panel import HalvesPanel
 from studio_gui.views.labels import call
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.spinning_panel import SpinningPanel
@@ -27,8 +28,10 @@ class YarnPane(LiveWidget):
         self._titles: list[Callable[[], str]] = []
         self.spinning = SpinningPanel(document)
         self.numbers = YarnNumbers(document)
+        self.halves = HalvesPanel(document)
         self._add(self.spinning, lambda: self.tr("Spinning"))
         self._add(self.numbers, lambda: self.tr("Numbers"))
+        self._add(self.halves, lambda: self.tr("Halves"))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.tabs)

@@ -10,6 +10,7 @@ from hypothesis import given
 from studio_gui.domain.bench import make_up
 from studio_gui.domain.checks.registry import run_checks
 from studio_gui.domain.edits.sections import change_section
+from studio_gui.domain.fibre import Lay, MassMark, Roving
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
@@ -63,6 +64,18 @@ def test_what_is_computed_once_is_kept() -> None:
     assert sheet.make_up is sheet.make_up
     assert sheet.checks is sheet.checks
     assert sheet.colours is sheet.colours
+    assert sheet.halves is sheet.halves
+
+
+def test_halves_are_those_of_the_roving_whose_halves_differ_most() -> None:
+    measured = (Roving(50.0), Roving(50.0, (MassMark(0.5, 0.6),)))
+    fibre = replace(PLAN.fibre, mass_g=50.0, measured=measured)
+    assert (
+        worksheet(
+            replace(PLAN, fibre=fibre, lay=Lay((2.0,)), sections=PLAN.sections[:1], boundaries=())
+        ).halves.roving
+        == 1
+    )
 
 
 @given(plans())

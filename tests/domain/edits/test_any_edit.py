@@ -24,6 +24,7 @@ from studio_gui.domain.edits.boundaries import (
     set_gap,
     set_section_length,
 )
+from studio_gui.domain.edits.halves import equal_halves, fold_halves_by_weight, mirror_half
 from studio_gui.domain.edits.inputs import (
     fold_by_weight,
     set_bench,
@@ -131,6 +132,9 @@ EDITS: dict[str, Callable[[Plan, Hand], Plan]] = {
     "repaint": lambda plan, hand: repaint(plan, hand.liquor_id(), hand.liquor_id()),
     "sections of stripes": lambda plan, _: set_sections_from_stripes(plan),
     "stripes of sections": lambda plan, _: set_stripes_from_sections(plan),
+    "equal halves": lambda plan, _: equal_halves(plan),
+    "mirror": lambda plan, hand: mirror_half(plan, "first" if hand.whole(0, 1) else "second"),
+    "halves by weight": lambda plan, _: fold_halves_by_weight(plan),
     "acid": lambda plan, hand: set_acid_everywhere(plan, hand.amount(50.0)),
 }
 
