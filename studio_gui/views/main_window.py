@@ -98,6 +98,7 @@ class MainWindow(QMainWindow):
         for dock, pane in (
             (docks.table, panes.table),
             (docks.strip, panes.strip),
+            (docks.swatch, panes.swatch),
             (docks.stocks, panes.stocks),
             (docks.inputs, panes.inputs),
             (docks.section, panes.section),

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 #: Raised whenever docks come or go, so that places kept by an older program are not taken for these.
-STATE_VERSION = 3
+STATE_VERSION = 4
 #: Below this width (px) all panes share one side, so that the canvas keeps most of the window.
 NARROW_PX = 1200
 LEFT_PX, RIGHT_PX = 290, 350
@@ -56,6 +56,7 @@ class PaneDocks(QObject):
         self._is_as_at_first = False
         self.table = self._dock("table", scrolls=True)
         self.strip = self._dock("strip", scrolls=True)
+        self.swatch = self._dock("swatch", scrolls=True)
         self.stocks = self._dock("stocks")
         self.inputs = self._dock("inputs")
         self.section = self._dock("section")
@@ -66,6 +67,7 @@ class PaneDocks(QObject):
         self.all = (
             self.table,
             self.strip,
+            self.swatch,
             self.stocks,
             self.inputs,
             self.section,
@@ -83,6 +85,7 @@ class PaneDocks(QObject):
         for dock, title, entry in (
             (self.table, self.tr("Sections"), self.tr("Sections &table")),
             (self.strip, self.tr("Strip and yarn"), self.tr("Strip and y&arn")),
+            (self.swatch, self.tr("Swatch"), self.tr("S&watch")),
             (self.stocks, self.tr("Stocks and liquors"), self.tr("&Stocks and liquors")),
             (self.inputs, self.tr("Fibre and liquid"), self.tr("&Fibre and liquid")),
             (self.section, self.tr("Section"), self.tr("S&ection")),
@@ -116,6 +119,7 @@ class PaneDocks(QObject):
                 window.removeDockWidget(dock)
         window.addDockWidget(_BOTTOM, self.table)
         window.tabifyDockWidget(self.table, self.strip)
+        window.tabifyDockWidget(self.strip, self.swatch)
         if window.width() < NARROW_PX:
             self._arrange_one_column()
         else:

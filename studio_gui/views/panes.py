@@ -18,6 +18,7 @@ from studio_gui.views.section_pane import SectionPane
 from studio_gui.views.section_table import SectionTable
 from studio_gui.views.steps_view import StepsView
 from studio_gui.views.stocks_pane import StocksPane
+from studio_gui.views.swatch_view import SwatchView
 from studio_gui.views.yarn_pane import YarnPane
 from studio_gui.views.yarn_strip import YarnStrip
 
@@ -33,6 +34,7 @@ class Panes(QObject):
         self.table = SectionTable(document)
         self.yarn = YarnPane(document)
         self.strip = YarnStrip(document)
+        self.swatch = SwatchView(document)
         self.checks = ChecksPane(document)
         self.steps = StepsView(document)
         document.undo_stack.indexChanged.connect(self.forget_refusals)
@@ -45,6 +47,7 @@ class Panes(QObject):
             self.stocks,
             self.section,
             self.yarn,
+            self.swatch,
             self.table,
             self.checks,
         )

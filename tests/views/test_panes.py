@@ -26,6 +26,7 @@ from studio_gui.views.panes import Panes
 from studio_gui.views.section_pane import SectionPane
 from studio_gui.views.section_table import SectionTable
 from studio_gui.views.stocks_pane import StocksPane
+from studio_gui.views.swatch_view import SwatchView
 from studio_gui.views.totals_bar import TotalsBar
 from studio_gui.views.yarn_pane import YarnPane
 from tests.drawing.plans import plain_plan
@@ -38,6 +39,7 @@ PANES: tuple[Callable[[OpenPlan], QWidget], ...] = (
     SectionTable,
     StocksPane,
     TotalsBar,
+    SwatchView,
     YarnPane,
 )
 

@@ -16,9 +16,9 @@ STITCH_SHAPE = 20.0 / 28.0
 #: Width of stitches, px of the screen's scale: the smallest that is drawn, and the largest.
 LEAST_STITCH_PX, WIDEST_STITCH_PX = 4.0, 26.0
 #: So many rows are to be seen before stitches are drawn larger.
-ROWS_WANTED = 24
+ROWS_WANTED = 16
 #: Smaller stitches, px of the screen's scale, show no fibre.
-LEAST_FIBRE_PX = 6.0
+LEAST_FIBRE_PX = 8.0
 
 
 @dataclass(frozen=True, slots=True)
