@@ -83,6 +83,7 @@ class ChoiceDelegate(SwatchDelegate):
         editor = QComboBox(parent)
         for words, value in self._choices():
             editor.addItem(words, value)
+        editor.view().setMinimumWidth(editor.view().sizeHintForColumn(0))  # in a narrow column too
         editor.activated.connect(lambda: self._done(editor))
         return editor
 

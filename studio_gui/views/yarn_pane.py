@@ -15,6 +15,7 @@ from studio_gui.views.halves_panel import HalvesPanel
 from studio_gui.views.labels import call
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.spinning_panel import SpinningPanel
+from studio_gui.views.stripes_panel import StripesPanel
 from studio_gui.views.yarn_numbers import YarnNumbers
 
 
@@ -27,9 +28,11 @@ class YarnPane(LiveWidget):
         self.tabs.setDocumentMode(True)
         self._titles: list[Callable[[], str]] = []
         self.spinning = SpinningPanel(document)
+        self.stripes = StripesPanel(document)
         self.numbers = YarnNumbers(document)
         self.halves = HalvesPanel(document)
         self._add(self.spinning, lambda: self.tr("Spinning"))
+        self._add(self.stripes, lambda: self.tr("Stripes"))
         self._add(self.numbers, lambda: self.tr("Numbers"))
         self._add(self.halves, lambda: self.tr("Halves"))
         column = QVBoxLayout(self)
