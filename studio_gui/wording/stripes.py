@@ -32,6 +32,7 @@ from studio_gui.wording.translation import TRANSLATED, Tongue
 MOST_SECTIONS_TOLD = 12
 #: How many stripes that are too short are named.
 MOST_SHORT_TOLD = 3
+NO_BREAK = "\u00a0"
 
 
 def kind_of(measure: StripeMeasure) -> Kind:
@@ -190,12 +191,11 @@ def short_words(
 
 
 def sections_words(plan: Plan, rows: Sequence[SectionRows], tongue: Tongue = TRANSLATED) -> str:
-    """Return what the sections come to in rows: "As painted: A 95 rows, B 63.3 rows"."""
-    told = [
-        f"{one_line(plan.liquor(plan.sections[one.section_index].liquor_id).letter)}"
-        f" {_amount(one.rows, 'rows', tongue)}"
-        for one in rows[:MOST_SECTIONS_TOLD]
-    ]
+    """Return what the sections come to in rows: "As painted: A 95 rows, B 63.3 rows"; a size keeps to its line."""
+    told = []
+    for one in rows[:MOST_SECTIONS_TOLD]:
+        letter = one_line(plan.liquor(plan.sections[one.section_index].liquor_id).letter)
+        told.append(f"{letter} {_amount(one.rows, 'rows', tongue)}".replace(" ", NO_BREAK))
     if len(rows) > MOST_SECTIONS_TOLD:
         told.append("…")
     return tongue.translate("Stripes", "As painted: {0}").format(", ".join(told)) if told else ""

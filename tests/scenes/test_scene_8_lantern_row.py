@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from studio_gui.domain.edits.stripes import set_sections_from_stripes, set_stripes_from_sections
 from studio_gui.domain.worksheet import worksheet
 from tests.scenes.scene_plans import lantern_row
 
@@ -42,3 +43,13 @@ def test_three_thirds_by_eye_leave_singles_over() -> None:
     assert yarn.leftover_m == pytest.approx((27.0, 0.0, 0.0))
     assert yarn.leftover_shares == pytest.approx((27.0 / 378.0, 0.0, 0.0))
     assert yarn.leftover_share == pytest.approx(0.071, abs=0.0005)
+
+
+def test_the_rows_of_its_stripes_give_back_its_sections_and_their_weights() -> None:
+    """1.5 m a row: 56.4 rows of A and so on; the metres of the yarn are found on the roving again."""
+    plan = set_stripes_from_sections(lantern_row())
+    assert [stripe.amount for stripe in plan.yarn.stripes] == pytest.approx([56.4, 37.6, 75.2, 56.4])
+    laid = worksheet(plan).stripes
+    assert laid.strand_g == pytest.approx((30.0, 20.0, 40.0, 30.0))
+    assert laid.edges_m == pytest.approx((0.0, 1.2, 2.0, 3.6, 4.8))
+    assert set_sections_from_stripes(plan).edges_m == pytest.approx(lantern_row().edges_m)
