@@ -191,7 +191,7 @@ def short_words(
 
 
 def sections_words(plan: Plan, rows: Sequence[SectionRows], tongue: Tongue = TRANSLATED) -> str:
-    """Return what the sections come to in rows: "As painted: A 95 rows, B 63.3 rows"; a size keeps to its line."""
+    """Return what the sections come to: "As painted: A 95 rows, B 63.3 rows"; no size breaks in two."""
     told = []
     for one in rows[:MOST_SECTIONS_TOLD]:
         letter = one_line(plan.liquor(plan.sections[one.section_index].liquor_id).letter)
