@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from hypothesis import strategies as st
 
 from studio_gui.domain.colour.swatches import Swatch
-from studio_gui.domain.fibre import MATCHINGS, Fibre, Lay, MassMark, even_folds
+from studio_gui.domain.fibre import MATCHINGS, Fibre, Lay, MassMark, Roving, even_folds, mean_mass_g
 from studio_gui.domain.geometry import equal_mass_folds, lay_length_m
 from studio_gui.domain.liquors import DyeDepth, Liquor, Part
 from studio_gui.domain.plan import AcidLimits, AcidLine, Bench, Liquid, Plan
@@ -64,16 +64,18 @@ def colours() -> st.SearchStrategy[str]:
 
 @st.composite
 def fibres(draw: st.DrawFn) -> Fibre:
-    """Rovings, even or with mass marks: up to twice as heavy in places as in others, and more."""
+    """Rovings, even or with marks of weight, alike or weighed one by one: up to twice as heavy in places."""
+    rovings, length_m, srgb = draw(st.integers(1, 6)), draw(numbers(0.5, 20.0)), draw(colours())
+    if draw(st.booleans()) and draw(st.booleans()):
+        each = tuple(Roving(draw(numbers(5.0, 500.0)), _marks(draw)) for _ in range(rovings))
+        return Fibre(mean_mass_g(each), length_m, rovings, srgb, (), each)
+    return Fibre(draw(numbers(5.0, 500.0)), length_m, rovings, srgb, _marks(draw))
+
+
+def _marks(draw: st.DrawFn) -> tuple[MassMark, ...]:
     marks = draw(st.integers(0, 4))
     shares = [_rising_shares(draw, marks + 1) for _ in ("strip", "mass")]
-    return Fibre(
-        mass_g=draw(numbers(5.0, 500.0)),
-        length_m=draw(numbers(0.5, 20.0)),
-        rovings=draw(st.integers(1, 6)),
-        undyed_srgb=draw(colours()),
-        mass_marks=tuple(MassMark(strip, mass) for strip, mass in zip(*shares, strict=True)),
-    )
+    return tuple(MassMark(strip, mass) for strip, mass in zip(*shares, strict=True))
 
 
 @st.composite

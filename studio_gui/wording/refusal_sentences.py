@@ -286,6 +286,19 @@ def _with_other_section(told: Told) -> Told:
 
 
 EDITS: dict[str, Telling] = {
+    "pieces-do-not-fill": lambda told: told.translate(
+        "Refusals",
+        "The pieces are {total_m} long together, and the roving is {length_m}. Measure them again, or put the"
+        " length of the roving right first.",
+    ),
+    "places-not-rising": lambda told: told.translate(
+        "Refusals",
+        "The place at {place_m} does not come after the one before it. Enter places from start to end.",
+    ),
+    "place-past-end": lambda told: told.translate(
+        "Refusals",
+        "The place at {place_m} is past the end of the roving, which is {length_m} long. Take it out.",
+    ),
     "boundary-locked": lambda told: told.translate(
         "Refusals", "{section} is locked, and its boundaries stay where they are. Unlock it first."
     ),

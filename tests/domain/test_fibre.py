@@ -5,10 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+import numpy as np
 import pytest
+from hypothesis import given
 
 from studio_gui.domain.errors import InvalidPlan
-from studio_gui.domain.fibre import Fibre, Lay, MassMark, even_folds
+from studio_gui.domain.fibre import Fibre, Lay, MassMark, Roving, even_folds
+from studio_gui.domain.geometry import lay_mass_to, mass_to
+from tests.strategies import fibres
 
 FIBRE = Fibre(100.0, 4.0)
 
@@ -69,3 +73,37 @@ def test_passes_are_one_more_than_folds() -> None:
     assert Lay(even_folds(6.0, 3)).passes == 3
     assert even_folds(6.0, 3) == (2.0, 4.0)
     assert even_folds(6.0, 1) == ()
+
+
+def test_a_measured_set_has_the_mean_weight_and_one_weighing_a_roving() -> None:
+    each = (Roving(98.0, (MassMark(0.5, 0.6),)), Roving(102.0, (MassMark(0.25, 0.2),)))
+    fibre = Fibre(100.0, 4.0, 2, measured=each)
+    assert fibre.roving(0) == Fibre(98.0, 4.0, mass_marks=each[0].mass_marks)
+    assert [mark.strip_share for mark in fibre.weight_marks] == [0.25, 0.5]
+    # 29.4 g of 98 and 20.4 g of 102 lie in the first quarter
+    assert fibre.weight_marks[0].mass_share == pytest.approx((29.4 + 20.4) / 200.0)
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ({"measured": (Roving(100.0),)}, "rovings-do-not-match"),
+        ({"measured": (Roving(100.0),) * 2, "mass_marks": (MassMark(0.5, 0.6),)}, "marks-of-set-and-rovings"),
+        ({"measured": (Roving(100.0), Roving(120.0))}, "mass-is-not-the-mean"),
+    ],
+)
+def test_a_measured_set_that_contradicts_itself_is_refused(changes: dict[str, Any], code: str) -> None:
+    with pytest.raises(InvalidPlan, match=code):
+        replace(Fibre(100.0, 4.0, 2), **changes)
+
+
+@given(fibres())
+def test_rovings_alike_are_the_set_weighed_one_by_one(fibre: Fibre) -> None:
+    one = fibre.roving(0)
+    plain = replace(one, rovings=3)
+    weighed = replace(one, rovings=3, mass_marks=(), measured=(Roving(one.mass_g, one.mass_marks),) * 3)
+    places = np.linspace(0.0, one.length_m, 9)
+    assert lay_mass_to(weighed, Lay(), places).tolist() == pytest.approx(
+        lay_mass_to(plain, Lay(), places).tolist()
+    )
+    assert mass_to(weighed, places).tolist() == pytest.approx(mass_to(plain, places).tolist())

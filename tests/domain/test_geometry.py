@@ -15,6 +15,7 @@ from studio_gui.domain.geometry import (
     film_length_m,
     lay_length_m,
     lay_mass_to,
+    lay_position,
     legs,
     mass_to,
     strip_at_mass,
@@ -160,3 +161,12 @@ def test_folded_by_weight_every_leg_weighs_the_same(fibre: Fibre, passes: int) -
     assert weights == pytest.approx([fibre.mass_g / passes] * passes, rel=1e-9)
     quarter = float(lay_mass_to(fibre, lay, 0.25 * lay_length_m(fibre, lay)))
     assert quarter == pytest.approx(0.25 * fibre.rovings * fibre.mass_g, rel=1e-9)
+
+
+@given(laid, st.floats(0.0, 1.0))
+def test_a_place_on_the_strip_lies_where_the_lay_has_it(pair: tuple[Fibre, Lay], share: float) -> None:
+    fibre, lay = pair
+    strip_m = share * fibre.length_m
+    place = float(lay_position(fibre, lay, strip_m))
+    number = int(np.searchsorted(lay.fold_positions_m, strip_m, side="right"))
+    assert float(strip_position(fibre, lay, number, place)) == pytest.approx(strip_m, abs=1e-6)

@@ -10,13 +10,16 @@ from dataclasses import replace
 from typing import Any
 
 from studio_gui.domain.edits.boundaries import rescaled
-from studio_gui.domain.fibre import Fibre, Lay, even_folds
+from studio_gui.domain.fibre import Fibre, Lay, Roving, even_folds, mean_mass_g
 from studio_gui.domain.geometry import equal_mass_folds, lay_length_m
 from studio_gui.domain.plan import Plan
 
 
 def set_fibre(plan: Plan, **changes: Any) -> Plan:  # noqa: ANN401  (fields of Fibre)
     """Change fields of the fibre; a new length scales folds and boundaries.
+
+    Rovings that were weighed one by one keep their proportions under a new mean weight; further ones weigh
+    the mean, and marks for the whole set put an end to them.
 
     Raises
     ------
@@ -25,7 +28,7 @@ def set_fibre(plan: Plan, **changes: Any) -> Plan:  # noqa: ANN401  (fields of F
     InvalidPlan
         When a value is out of range.
     """
-    fibre = replace(plan.fibre, **changes)
+    fibre = _with_rovings(plan.fibre, changes)
     scale = fibre.length_m / plan.fibre.length_m
     folds = plan.lay.fold_positions_m
     if scale != 1.0:
@@ -35,6 +38,19 @@ def set_fibre(plan: Plan, **changes: Any) -> Plan:  # noqa: ANN401  (fields of F
             even_folds(fibre.length_m, plan.lay.passes) if is_even else tuple(fold * scale for fold in folds)
         )
     return _relaid(plan, fibre, replace(plan.lay, fold_positions_m=folds))
+
+
+def _with_rovings(fibre: Fibre, changes: dict[str, Any]) -> Fibre:
+    """Return the fibre with changes, its rovings that were weighed one by one changed along."""
+    if not fibre.measured or "measured" in changes or "mass_marks" in changes:
+        return replace(fibre, **{"measured": ()} | changes)
+    count, mean_g = changes.get("rovings", fibre.rovings), changes.get("mass_g", fibre.mass_g)
+    scale = mean_g / fibre.mass_g
+    more = (Roving(fibre.mass_g, fibre.weight_marks),) * max(count - fibre.rovings, 0)
+    measured = tuple(
+        replace(one, mass_g=one.mass_g * scale) for one in (*fibre.measured, *more)[: max(count, 1)]
+    )
+    return replace(fibre, **changes | {"measured": measured, "mass_g": mean_mass_g(measured)})
 
 
 def set_lay(plan: Plan, **changes: Any) -> Plan:  # noqa: ANN401  (fields of Lay)

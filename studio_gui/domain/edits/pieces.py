@@ -17,11 +17,13 @@ from studio_gui.domain.ranges import RELATIVE_TOLERANCE, checked
 def piece_masses_g(fibre: Fibre) -> tuple[float, ...] | None:
     """Return the weights (g) of the equally long pieces that a roving's marks describe.
 
-    One piece where the top is even; None where the marks lie at other places.
+    One piece where the top is even; None where the marks lie at other places, or rovings differ.
 
     >>> piece_masses_g(Fibre(150.0, 6.0, mass_marks=(MassMark(0.5, 0.52),)))
     (78.0, 72.0)
     """
+    if fibre.measured:
+        return None
     count = len(fibre.mass_marks) + 1
     for number, mark in enumerate(fibre.mass_marks, start=1):
         if abs(mark.strip_share * count - number) > RELATIVE_TOLERANCE * count:
