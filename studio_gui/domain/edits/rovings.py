@@ -11,10 +11,11 @@ from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
+from numpy.typing import NDArray
 
 from studio_gui.domain.edits.inputs import set_fibre
 from studio_gui.domain.errors import EditRefused
-from studio_gui.domain.fibre import MassMark, Roving, mean_mass_g
+from studio_gui.domain.fibre import LEAST_MARK_STEP, MassMark, Roving, mean_mass_g
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.ranges import checked
 
@@ -68,7 +69,7 @@ def roving_of_thickness(mass_g: float, length_m: float, places: Sequence[tuple[f
     if at[-1] > length_m:
         raise EditRefused("place-past-end", place_m=float(at[-1]), length_m=length_m)
     steps = [np.linspace(a, b, MARKS_BETWEEN, endpoint=False) for a, b in pairwise(at.tolist())]
-    knots = np.unique(np.concatenate(([0.0], *steps, at[-1:], [length_m])))
+    knots = _apart(np.concatenate(([0.0], *steps, at[-1:])), length_m)
     densities = np.interp(knots, at, thick)
     before_g = np.concatenate(([0.0], np.cumsum((densities[1:] + densities[:-1]) / 2.0 * np.diff(knots))))
     inner = zip((knots / length_m).tolist()[1:-1], (before_g / before_g[-1]).tolist()[1:-1], strict=True)
@@ -90,3 +91,11 @@ def set_one_roving(plan: Plan, index: int, roving: Roving) -> Plan:
         plan,
         fibre=replace(fibre, mass_g=mean_mass_g(tuple(measured)), mass_marks=(), measured=tuple(measured)),
     )
+
+
+def _apart(places_m: NDArray[np.float64], length_m: float) -> NDArray[np.float64]:
+    """Return rising places and the end, without those too close to another for a mark each."""
+    least_m = 10.0 * LEAST_MARK_STEP * length_m
+    rising = np.sort(places_m)
+    kept = rising[(np.diff(rising, prepend=-length_m) > least_m) & (rising < length_m - least_m)]
+    return np.append(kept, length_m)

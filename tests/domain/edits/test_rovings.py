@@ -20,6 +20,7 @@ from studio_gui.domain.errors import EditRefused, InvalidPlan
 from studio_gui.domain.fibre import Fibre, MassMark, Roving
 from studio_gui.domain.geometry import mass_to
 from studio_gui.domain.worksheet import worksheet
+from studio_gui.domain.yarn import Strip
 from tests.scenes.scene_plans import four_gates, two_shores
 
 UNEVEN = Roving(104.0, (MassMark(0.5, 0.52),))
@@ -75,7 +76,7 @@ def test_places_run_from_start_to_end(places: list[tuple[float, float]], code: s
 
 
 def test_one_roving_of_a_set_weighs_by_itself_and_sections_follow() -> None:
-    plan = set_fibre(four_gates(), rovings=2)
+    plan = set_fibre(four_gates(Strip()), rovings=2)
     plan = set_one_roving(plan, 1, UNEVEN)
     assert plan.fibre.mass_g == 102.0
     assert plan.fibre.measured == (Roving(100.0), UNEVEN)
@@ -88,14 +89,14 @@ def test_one_roving_of_a_set_weighs_by_itself_and_sections_follow() -> None:
 
 
 def test_the_yarn_of_a_roving_has_that_roving_s_metres() -> None:
-    plan = set_one_roving(set_fibre(four_gates(), rovings=2), 1, UNEVEN)
+    plan = set_one_roving(set_fibre(four_gates(Strip()), rovings=2), 1, UNEVEN)
     yarn = worksheet(replace(plan, yarn=replace(plan.yarn, structure="rovings"))).yarn
     assert [one.length_m for one in yarn.strands] == pytest.approx([1000.0, 1040.0])
     assert yarn.leftover_m == pytest.approx((0.0, 40.0))
 
 
 def test_rovings_alike_put_an_end_to_those_weighed_one_by_one() -> None:
-    plan = set_one_roving(set_fibre(four_gates(), rovings=2), 1, UNEVEN)
+    plan = set_one_roving(set_fibre(four_gates(Strip()), rovings=2), 1, UNEVEN)
     alike = set_all_rovings(plan, UNEVEN)
     assert (alike.fibre.measured, alike.fibre.mass_g, alike.fibre.mass_marks) == (
         (),
@@ -105,7 +106,7 @@ def test_rovings_alike_put_an_end_to_those_weighed_one_by_one() -> None:
 
 
 def test_a_new_weight_scales_all_and_a_new_number_keeps_those_that_remain() -> None:
-    plan = set_one_roving(set_fibre(four_gates(), rovings=2), 1, UNEVEN)
+    plan = set_one_roving(set_fibre(four_gates(Strip()), rovings=2), 1, UNEVEN)
     heavier = set_fibre(plan, mass_g=204.0)
     assert [one.mass_g for one in heavier.fibre.measured] == pytest.approx([200.0, 208.0])
     assert heavier.fibre.measured[1].mass_marks == UNEVEN.mass_marks

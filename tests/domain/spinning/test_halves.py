@@ -96,7 +96,7 @@ def test_halves_have_the_grams_of_the_roving_and_metres_go_with_them(plan: Plan)
         assert sum(one.weight_g for one in colours) == pytest.approx(found.weights_g[side], abs=1e-6)
         assert colours[-1].end_m == pytest.approx(found.lengths_m[side], abs=1e-6)
         assert all(a.end_m == b.start_m and a.liquor != b.liquor for a, b in pairwise(colours))
-    assert sum(found.weights_g) == pytest.approx(plan.fibre.mass_g)
+    assert sum(found.weights_g) == pytest.approx(plan.fibre.roving(0).mass_g)
 
 
 @given(plans())

@@ -133,12 +133,12 @@ def test_a_fold_that_slipped_leaves_over_what_the_longer_half_has_more() -> None
 
 
 def test_a_ply_spun_from_the_far_end_is_read_from_there() -> None:
-    plies = (Ply(), Ply(from_share=1.0, to_share=0.25))
+    plies = (Ply(cross_section=0.5), Ply(from_share=1.0, to_share=0.25, cross_section=0.5))
     plan = replace(lantern_row(), yarn=Yarn(structure="free", plies=plies, stripe_ply=2, take_up=0.0))
     lay = yarn_map(plan)
     assert lay.backward
-    assert (lay.available_m, lay.usable_g) == pytest.approx((900.0, 90.0))
-    assert lay.lay_at(450.0) == pytest.approx((4.8 - 1.8,))
+    assert (lay.available_m, lay.usable_g) == pytest.approx((450.0, 90.0))
+    assert lay.lay_at(225.0) == pytest.approx((4.8 - 1.8,))
 
 
 def test_free_plies_are_planned_on_their_first_leg() -> None:
