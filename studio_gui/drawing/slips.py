@@ -87,8 +87,15 @@ def _fonts(painter: QPainter) -> _Fonts:
 
 
 def _paint_emphasis(painter: QPainter, look: Look, state: LayState, papers: list[tuple[int, QRectF]]) -> None:
-    """Ring the papers of selected sections, and set a broken ring round the one with the focus."""
+    """Ring the papers of selected sections, of the one pointed at, and, broken, of the one with the focus."""
     for index, slip in papers:
+        if state.hovered == ("section", index):
+            painter.setPen(QPen(look.handle, 1.4))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(slip.adjusted(-1.5, -1.5, 1.5, 1.5), 3.0, 3.0)
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(look.handle)
+            painter.drawRect(QRectF(slip.left(), slip.bottom() + 3.0, slip.width(), 2.0))
         if index in state.selected:
             painter.setPen(QPen(look.handle, 2.0))
             painter.setBrush(look.paper)

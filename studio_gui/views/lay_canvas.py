@@ -269,8 +269,8 @@ class LayCanvas(QWidget):
             return
         for one in (self._hovered, hovered):
             if one is not None and one == self._existing(one):
-                x = self.lay.item(*one).rect.center().x()
-                self._repaint_span((x - TARGET, x + TARGET))
+                rect = self.lay.item(*one).rect
+                self._repaint_span((rect.left() - TARGET, rect.right() + TARGET))
         self._hovered = hovered
         self.lit.emit(hovered[1] if hovered is not None and hovered[0] == "section" else -1)
         self._mouse.show_hint(item)

@@ -117,7 +117,7 @@ class YarnStrip(LiveWidget):
 
     def _words(self) -> YarnWords:
         sheet = self._document.sheet
-        solid = self.tr("solid {0}").format(shown_briefly(SHARE, round(sheet.yarn.solid_share, 2)))
+        solid = self.tr("solid {0}").format(shown_briefly(SHARE, round(sheet.yarn.solid_share, 3)))
         return YarnWords(
             RowWords(self.tr("Strip"), shown(ROVING_LENGTH, sheet.plan.fibre.length_m)),
             RowWords(self.tr("Yarn"), shown_briefly(ROVING_LENGTH, round(sheet.yarn.plied_m, 1))),

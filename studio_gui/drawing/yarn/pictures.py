@@ -87,6 +87,7 @@ class TwistPicture:
         """Draw the yarn into `box` in (strands, width, 3) linear colours, one a device pixel."""
         painter.drawImage(box.topLeft(), self._twist.show(linear))
         painter.save()
+        painter.setClipRect(box)
         painter.translate(box.topLeft())
         hairs = self._hairs
         codes = srgb_from_linear(np.clip(linear[hairs.strands, hairs.columns], 0.0, 1.0)).tolist()
