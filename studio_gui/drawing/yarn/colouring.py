@@ -1,4 +1,4 @@
-"""Colours on twisted strands: one look-up a pixel, and a second one where two strands meet.
+"""Colours on twisted strands: two look-ups a pixel, one for each place in which it is looked at.
 
 The rule of this module: shade acts on light, not on encoded colours.
 """
@@ -32,7 +32,6 @@ class ColouredTwist:
         self._rim_alpha = self._alpha[self._is_rim]
         self._light = (maps.light * (_LEVELS - 1)).astype(np.float32)
         self._sheen = (maps.sheen * (_LEVELS - 1)).astype(np.float32)
-        self._rim_light = (maps.rim_light * (_LEVELS - 1)).astype(np.float32)
         # The image reads the array itself, which this object keeps alive.
         self.image = QImage(
             self._pixels.data,
@@ -52,11 +51,11 @@ class ColouredTwist:
         argb = self._alpha << np.uint32(24)
         for channel, bits in enumerate(_SHIFTS):
             table = np.ascontiguousarray(flat[:, channel])
-            level = table[maps.keys] * self._light
-            level[maps.rims] += table[maps.rim_keys] * self._rim_light
+            level = np.take(table, maps.keys[0]) * self._light[0]
+            level += np.take(table, maps.keys[1]) * self._light[1]
             level += self._sheen
             np.minimum(level, _LEVELS - 1, out=level)
-            code = _ENCODED[level.astype(np.intp)]
+            code = np.take(_ENCODED, level.astype(np.intp))
             code[self._is_rim] = (code[self._is_rim] * self._rim_alpha + 127) // 255
             argb |= code << np.uint32(bits)
         self._pixels[maps.pixels] = argb

@@ -1,17 +1,20 @@
 """The map of a yarn: which stretches are solid, which are barber-pole, and of what.
 
-The rule of this module: pattern and letters tell it, hue only helps. A solid stretch is plain and has its
-letter inside; a barber-pole has diagonal stripes of all its strands' colours, and their letters beneath.
+The rule of this module: pattern and letters tell it, hue only helps. A solid stretch is plain; a barber-pole
+has diagonal stripes of all its strands' colours. Letters, those of strand A first, stand in the stretch where
+they have room, else beneath it, and are left out where they would touch others. Stretches begin and end on
+device pixels, and those of one look are filled together.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPixmap, QPolygonF, QTransform
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QPainter, QPixmap, QPolygonF, QTransform
 
 from studio_gui.drawing.fonts import Advances, sized
 from studio_gui.drawing.look import Look, contrast
@@ -20,12 +23,14 @@ from studio_gui.drawing.patterns import is_vector, pixel_ratio
 STRIPE_PX = 7.0
 #: Height of the bar; the rest of the box is for letters beneath.
 BAR_HEIGHT = 20.0
-#: A narrower barber-pole stretch is painted half and half.
+#: A narrower barber-pole stretch is painted in bands above each other.
 LEAST_FOR_STRIPES = 4.0
 #: Cuts closer together than this are drawn as one.
 LEAST_APART = 2.5
-#: Half of the shortest name that is written beneath.
-LEAST_NAME_PX = 4.0
+#: Stripes that stay in sight at each side of letters among them, and room beside letters on plain colour.
+STRIPES_BESIDE, ROOM_BESIDE = 9.0, 3.0
+#: A narrower stretch has no letters beneath: nobody could tell which it is.
+LEAST_NAMED = 4.0
 _DARK, _LIGHT = QColor("#000000"), QColor("#ffffff")
 
 
@@ -39,24 +44,42 @@ class MapRun:
     srgb: tuple[str, ...]
     solid: bool
 
+    @property
+    def words(self) -> str:
+        """The letters as they are written."""
+        return "/".join(dict.fromkeys(self.letters) if self.solid else self.letters)
+
+    @property
+    def is_plain(self) -> bool:
+        """Whether one colour shows all of it."""
+        return self.solid or len(set(self.srgb)) < 2
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """A run and the box it fills in the bar."""
+
+    run: MapRun
+    box: QRectF
+
 
 def paint_map(
     painter: QPainter, box: QRectF, runs: Sequence[MapRun], span: tuple[float, float], look: Look
 ) -> None:
     """Paint the runs of the yarn between two places (m) across `box`."""
-    scale = box.width() / max(span[1] - span[0], 1e-12)
-    bar = QRectF(box.left(), box.top(), box.width(), BAR_HEIGHT)
-    boxes = [(run, _part(bar, (run.start - span[0]) * scale, (run.end - span[0]) * scale)) for run in runs]
+    ratio = pixel_ratio(painter)
+    bar = QRectF(_snapped(box.left(), ratio), _snapped(box.top(), ratio), box.width(), BAR_HEIGHT)
+    parts = _parts(bar, runs, span, ratio)
     painter.save()
+    # on device pixels there is nothing to smooth, and fills are several times as fast
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
     painter.fillRect(bar, look.film)
-    for run, part in boxes:
-        _paint_run(painter, run, part)
-    painter.setPen(QPen(look.film_edge, 1.0))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRect(bar)
-    cuts = _apart([part.left() for _, part in boxes[1:]])
-    painter.drawLines([QLineF(x, bar.top(), x, bar.bottom()) for x in cuts])
-    _write(painter, boxes, box, look)
+    _fill_plain(painter, parts)
+    _fill_barber_poles(painter, parts, bar)
+    _outline(painter, bar, parts, look, 1.0 / ratio)
+    painter.restore()
+    painter.save()
+    _write(painter, parts, box, look)
     painter.restore()
 
 
@@ -67,26 +90,61 @@ def readable_ink(srgb: str) -> QColor:
     return max((_DARK, _LIGHT), key=lambda ink: contrast(ink, colour))
 
 
-def _part(bar: QRectF, left: float, right: float) -> QRectF:
-    left, right = max(left, 0.0), min(right, bar.width())
-    return QRectF(bar.left() + left, bar.top(), max(right - left, 0.0), bar.height())
+def _snapped(px: float, ratio: float) -> float:
+    return round(px * ratio) / ratio
 
 
-def _paint_run(painter: QPainter, run: MapRun, part: QRectF) -> None:
-    colours = [QColor(srgb) for srgb in run.srgb]
-    painter.fillRect(part, colours[0])
-    if run.solid or len(colours) < 2:
-        return
-    if part.width() < LEAST_FOR_STRIPES:
-        lower = QRectF(part.left(), part.center().y(), part.width(), part.height() / 2.0)
-        painter.fillRect(lower, colours[1])
-        return
-    if is_vector(painter):
-        _paint_stripes(painter, part, colours)
-        return
-    brush = QBrush(_stripes(run.srgb, pixel_ratio(painter)))
-    brush.setTransform(QTransform.fromTranslate(0.0, part.top()))
-    painter.fillRect(part, brush)
+def _parts(bar: QRectF, runs: Sequence[MapRun], span: tuple[float, float], ratio: float) -> list[_Part]:
+    """Return the runs in sight that fill a device pixel or more, with their boxes."""
+    scale = bar.width() / max(span[1] - span[0], 1e-12)
+    places_m = np.array([(run.start, run.end) for run in runs]).reshape(-1, 2)
+    within = np.clip((places_m - span[0]) * scale, 0.0, bar.width())
+    snapped = (np.rint((bar.left() + within) * ratio) / ratio).tolist()
+    return [
+        _Part(run, QRectF(first, bar.top(), last - first, BAR_HEIGHT))
+        for run, (first, last) in zip(runs, snapped, strict=True)
+        if last > first
+    ]
+
+
+# -- colours -------------------------------------------------------------------------------------------------
+
+
+def _fill_plain(painter: QPainter, parts: Iterable[_Part]) -> None:
+    """Fill solid stretches, and the bands of barber-poles that are too narrow for stripes."""
+    boxes: dict[str, list[QRectF]] = {}
+    for part in parts:
+        box, colours = part.box, part.run.srgb
+        if part.run.is_plain:
+            boxes.setdefault(colours[0], []).append(box)
+        elif box.width() < LEAST_FOR_STRIPES:
+            high = box.height() / len(colours)
+            for number, colour in enumerate(colours):
+                band = QRectF(box.left(), box.top() + number * high, box.width(), high)
+                boxes.setdefault(colour, []).append(band)
+    painter.setPen(Qt.PenStyle.NoPen)
+    for colour, filled in boxes.items():
+        painter.setBrush(QColor(colour))
+        painter.drawRects(filled)
+
+
+def _fill_barber_poles(painter: QPainter, parts: Iterable[_Part], bar: QRectF) -> None:
+    """Fill barber-poles with stripes, which all go on in one another wherever they begin."""
+    boxes: dict[tuple[str, ...], list[QRectF]] = {}
+    for part in parts:
+        if not part.run.is_plain and part.box.width() >= LEAST_FOR_STRIPES:
+            boxes.setdefault(part.run.srgb, []).append(part.box)
+    painter.setPen(Qt.PenStyle.NoPen)
+    for srgb, filled in boxes.items():
+        if is_vector(painter):
+            for box in filled:
+                painter.fillRect(box, QColor(srgb[0]))
+                _paint_stripes(painter, box, [QColor(one) for one in srgb])
+            continue
+        brush = QBrush(_stripes(srgb, pixel_ratio(painter)))
+        brush.setTransform(QTransform.fromTranslate(0.0, bar.top()))
+        painter.setBrush(brush)
+        painter.drawRects(filled)
 
 
 @lru_cache(maxsize=256)
@@ -108,7 +166,7 @@ def _stripes(srgb: tuple[str, ...], ratio: float) -> QPixmap:
 def _paint_stripes(painter: QPainter, part: QRectF, colours: Sequence[QColor]) -> None:
     """Paint the stripes of all colours but the first, which lies beneath them."""
     painter.save()
-    painter.setClipRect(part)
+    painter.setClipRect(part, Qt.ClipOperation.IntersectClip)
     painter.setPen(Qt.PenStyle.NoPen)
     period = STRIPE_PX * len(colours)
     lean = period * max(round(part.height() * 0.7 / period), 1)  # so that they go on in the next tile
@@ -127,35 +185,73 @@ def _paint_stripes(painter: QPainter, part: QRectF, colours: Sequence[QColor]) -
     painter.restore()
 
 
-def _write(painter: QPainter, boxes: Sequence[tuple[MapRun, QRectF]], box: QRectF, look: Look) -> None:
+def _outline(painter: QPainter, bar: QRectF, parts: Iterable[_Part], look: Look, line: float) -> None:
+    """Draw the outline of the bar and the cuts in it, one device pixel wide."""
+    left, right, top, bottom = bar.left(), bar.right(), bar.top(), bar.bottom()
+    lines = [
+        QRectF(left, top, bar.width(), line),
+        QRectF(left, bottom - line, bar.width(), line),
+        QRectF(left, top, line, bar.height()),
+        QRectF(right - line, top, line, bar.height()),
+    ]
+    kept = left
+    for part in parts:
+        if part.box.left() - kept >= LEAST_APART:
+            kept = part.box.left()
+            lines.append(QRectF(kept, top, line, bar.height()))
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(look.film_edge)
+    painter.drawRects(lines)
+
+
+# -- letters -------------------------------------------------------------------------------------------------
+
+
+def _write(painter: QPainter, parts: Sequence[_Part], box: QRectF, look: Look) -> None:
     bold, small = sized(painter, 0.92, bold=True), sized(painter, 0.85)
-    advance, small_advance = Advances(bold), Advances(small)
-    beneath = QRectF(box.left(), box.top() + BAR_HEIGHT, box.width(), max(box.height() - BAR_HEIGHT, 0.0))
-    free_from = box.left() - 1e9
-    for run, part in boxes:
-        letters = tuple(dict.fromkeys(run.letters)) if run.solid else run.letters
-        words = "/".join(letters)
-        if run.solid:
-            if advance.of(words) + 6.0 <= part.width():
-                painter.setFont(bold)
-                painter.setPen(readable_ink(run.srgb[0]))
-                painter.drawText(part, Qt.AlignmentFlag.AlignCenter, words)
+    advance = Advances(bold)
+    painter.setFont(bold)
+    beneath = []
+    for part in parts:
+        room = part.box.width() - 2.0 * (ROOM_BESIDE if part.run.is_plain else STRIPES_BESIDE + 4.0)
+        width = advance.of(part.run.words) if room > 0.0 else 0.0
+        if width > room or room <= 0.0:
+            beneath.append(part)
             continue
-        if part.width() <= 0.0 or part.center().x() + LEAST_NAME_PX < free_from:
-            continue
-        half = small_advance.of(words) / 2.0 + 2.0
-        middle = min(max(part.center().x(), box.left() + half), box.right() - half)
-        if middle - half >= free_from and beneath.height() > 0.0:
-            painter.setFont(small)
-            painter.setPen(look.secondary)
-            area = QRectF(middle - half, beneath.top(), 2.0 * half, beneath.height())
-            painter.drawText(area, Qt.AlignmentFlag.AlignCenter, words)
-            free_from = middle + half + 4.0
+        if part.run.is_plain:
+            painter.setPen(readable_ink(part.run.srgb[0]))
+        else:
+            _paint_slip(painter, part.box, width + 8.0, look)
+        painter.drawText(part.box, Qt.AlignmentFlag.AlignCenter, part.run.words)
+    painter.setFont(small)
+    painter.setPen(look.secondary)
+    _write_beneath(painter, beneath, box, Advances(small))
 
 
-def _apart(places: Sequence[float]) -> list[float]:
-    kept: list[float] = []
-    for place in places:
-        if not kept or place - kept[-1] >= LEAST_APART:
-            kept.append(place)
-    return kept
+def _paint_slip(painter: QPainter, box: QRectF, width: float, look: Look) -> None:
+    """Lay a slip of paper under letters, which could not be read on stripes."""
+    slip = QRectF(0.0, 0.0, width, box.height() - 5.0)
+    slip.moveCenter(box.center())
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(look.paper)
+    painter.drawRoundedRect(slip, 2.0, 2.0)
+    painter.setPen(look.ink)
+
+
+def _write_beneath(painter: QPainter, parts: Iterable[_Part], box: QRectF, advance: Advances) -> None:
+    """Write letters beneath the bar from left to right, leaving out those that would touch others."""
+    top, height = box.top() + BAR_HEIGHT, box.height() - BAR_HEIGHT
+    if height <= 0.0:
+        return
+    free_from = box.left()
+    for part in parts:
+        middle = part.box.center().x()
+        if part.box.width() < LEAST_NAMED or middle < free_from:
+            continue
+        half = advance.of(part.run.words) / 2.0 + 2.0
+        middle = min(max(middle, box.left() + half), box.right() - half)
+        if middle - half < free_from:
+            continue
+        area = QRectF(middle - half, top, 2.0 * half, height)
+        painter.drawText(area, Qt.AlignmentFlag.AlignCenter, part.run.words)
+        free_from = middle + half + 4.0

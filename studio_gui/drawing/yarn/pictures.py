@@ -7,20 +7,21 @@ on vector painters, plain tubes stand in.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
-from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QImage, QLinearGradient, QPainter, QPen
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QImage, QLinearGradient, QPainter, QPainterPath, QPen
 
 from studio_gui.domain.colour.spaces import srgb_from_linear
 from studio_gui.drawing.colour_row import row_brush
 from studio_gui.drawing.fibre.colouring import ColouredWool
 from studio_gui.drawing.fibre.maps import FibreMaps
 from studio_gui.drawing.fibre.place import FibrePlace, StrandPlace
+from studio_gui.drawing.patterns import pixel_ratio
 from studio_gui.drawing.yarn.colouring import ColouredTwist
+from studio_gui.drawing.yarn.form import YARN_RADIUS
+from studio_gui.drawing.yarn.hairs import StrayHairs
 from studio_gui.drawing.yarn.twist import TwistMaps, TwistPlace, pitch_for
 
 FloatArray = NDArray[np.float64]
@@ -28,6 +29,8 @@ FloatArray = NDArray[np.float64]
 #: Room above and below a strip for its shadow, and how far its colours wick, px.
 STRIP_ROOM = 6.0
 _WICKING_PX = 6.0
+#: How far hairs may leave the box of the yarn upwards and downwards, px.
+HAIR_ROOM = 4.0
 
 
 def strip_place(box: QRectF, device_pixel_ratio: float) -> FibrePlace:
@@ -43,7 +46,7 @@ def twist_place(box: QRectF, strands: int, device_pixel_ratio: float) -> TwistPl
     """Return what the twist of a yarn in `box` depends on."""
     ratio = device_pixel_ratio
     width, height = math.ceil(box.width() * ratio), math.ceil(box.height() * ratio)
-    return TwistPlace(width, height, strands, pitch_for(height * 0.86, strands), ratio)
+    return TwistPlace(width, height, strands, pitch_for(2.0 * YARN_RADIUS * height, strands), ratio)
 
 
 class StripPicture:
@@ -76,7 +79,7 @@ class TwistPicture:
 
     def __init__(self, maps: TwistMaps) -> None:
         self._twist = ColouredTwist(maps)
-        self._hairs = _hairs(maps.place)
+        self._hairs = StrayHairs(maps)
 
     @property
     def place(self) -> TwistPlace:
@@ -87,41 +90,10 @@ class TwistPicture:
         """Draw the yarn into `box` in (strands, width, 3) linear colours, one a device pixel."""
         painter.drawImage(box.topLeft(), self._twist.show(linear))
         painter.save()
-        painter.setClipRect(box)
+        painter.setClipRect(box.adjusted(0.0, -HAIR_ROOM, 0.0, HAIR_ROOM), Qt.ClipOperation.IntersectClip)
         painter.translate(box.topLeft())
-        hairs = self._hairs
-        codes = srgb_from_linear(np.clip(linear[hairs.strands, hairs.columns], 0.0, 1.0)).tolist()
-        for (red, green, blue), lines in zip(codes, hairs.lines, strict=True):
-            painter.setPen(QPen(QColor.fromRgbF(red, green, blue, 0.5), 0.8))
-            painter.drawLines(lines)
+        self._hairs.draw(painter, linear)
         painter.restore()
-
-
-@dataclass(frozen=True, eq=False)
-class _Hairs:
-    """Stray hairs: strand and colour column of each (h,), and its lines in px of the picture."""
-
-    strands: NDArray[np.intp]
-    columns: NDArray[np.intp]
-    lines: list[list[QLineF]]
-
-
-def _hairs(place: TwistPlace) -> _Hairs:
-    ratio, height = place.device_pixel_ratio, place.height / place.device_pixel_ratio
-    width = place.width / ratio
-    draw = np.random.default_rng(5)
-    hairs, strands, columns = [], [], []
-    for _ in range(round(width * height / 1200.0) if height >= 20.0 else 0):
-        x, side = draw.uniform(0.0, width - 1.0), draw.choice([-1.0, 1.0])
-        along, out = draw.uniform(-0.8, 0.8) * height, draw.uniform(0.02, 0.10) * height
-        y = height / 2.0 + side * height * draw.uniform(0.34, 0.41)
-        t = np.linspace(0.0, 1.0, 5)
-        xs, ys = x + along * t, y + side * out * np.sin(t * draw.uniform(1.6, 3.0))
-        points = [QPointF(px, py) for px, py in zip(xs, ys, strict=True)]
-        hairs.append([QLineF(a, b) for a, b in pairwise(points)])
-        strands.append(int(draw.integers(place.strands)))
-        columns.append(min(int(x * ratio), place.width - 1))
-    return _Hairs(np.array(strands, dtype=np.intp), np.array(columns, dtype=np.intp), hairs)
 
 
 def paint_plain_strip(painter: QPainter, box: QRectF, linear: FloatArray) -> None:
@@ -136,25 +108,45 @@ def paint_plain_strip(painter: QPainter, box: QRectF, linear: FloatArray) -> Non
 
 
 def paint_plain_yarn(painter: QPainter, box: QRectF, linear: FloatArray) -> None:
-    """Paint a yarn as a row of leaning lobes in (strands, columns, 3) linear colours, with no image in it."""
+    """Paint a yarn as a row of leaning lobes in (strands, columns, 3) linear colours, with no image in it.
+
+    The lobes lie where those of the twisted yarn will come.
+    """
     strands, columns = linear.shape[:2]
-    pitch = pitch_for(box.height() * 0.86, strands)
+    radius = YARN_RADIUS * box.height()
+    if strands == 1:
+        inner = QRectF(box.left(), box.center().y() - radius, box.width(), 2.0 * radius)
+        paint_plain_strip(painter, inner, linear[0])
+        return
+    pitch = pitch_for(2.0 * radius, strands)
     step = pitch / strands
-    codes = srgb_from_linear(np.clip(linear, 0.0, 1.0))
-    painter.save()
-    painter.setClipRect(box)
-    painter.setPen(QPen(QColor(0, 0, 0, 90), 0.8))
-    lobe = QRectF(-step * 0.72, -box.height() * 0.40, step * 1.44, box.height() * 0.80)
-    for number in range(-1, math.ceil(box.width() / step) + 1):
-        x = number * step
+    codes = np.rint(255.0 * srgb_from_linear(np.clip(linear, 0.0, 1.0))).astype(np.uint8)
+    lobes: dict[tuple[int, ...], QPainterPath] = {}
+    for number in range(-2, math.ceil(box.width() / step) + 1):
+        x = 0.25 * pitch + number * step  # where a strand passes in front
         column = min(max(int(x / box.width() * columns), 0), columns - 1)
-        painter.setBrush(QColor.fromRgbF(*codes[number % strands, column].tolist()))
-        painter.save()
-        painter.translate(box.left() + x, box.center().y())
-        painter.shear(-0.45, 0.0)
-        painter.drawRoundedRect(lobe, step * 0.6, box.height() * 0.3)
-        painter.restore()
+        colour = tuple(codes[-number % strands, column].tolist())
+        path = lobes.setdefault(colour, QPainterPath())
+        _add_lobe(path, QPointF(box.left() + x, box.center().y()), step, radius)
+    painter.save()
+    painter.setClipRect(box, Qt.ClipOperation.IntersectClip)
+    painter.setPen(QPen(QColor(0, 0, 0, 110), 1.0 / pixel_ratio(painter)))
+    for colour, path in lobes.items():
+        painter.setBrush(QColor(*colour))
+        painter.drawPath(path)
     painter.restore()
+
+
+def _add_lobe(path: QPainterPath, middle: QPointF, step: float, radius: float) -> None:
+    """Add the part of a strand that is seen on one turn: it leans to the right and touches the next."""
+    half, lean, high = QPointF(0.5 * step, 0.0), QPointF(0.42 * step, -0.72 * radius), 0.5 * radius
+    upper, lower = middle + lean, middle - lean
+    path.moveTo(lower - half)
+    path.lineTo(upper - half)
+    path.quadTo(upper + QPointF(0.35 * step, -high), upper + half)
+    path.lineTo(lower + half)
+    path.quadTo(lower + QPointF(-0.35 * step, high), lower - half)
+    path.closeSubpath()
 
 
 def _row(linear: FloatArray, box: QRectF) -> QBrush:

@@ -48,6 +48,45 @@ def test_solid_is_plain_and_barber_pole_has_stripes_of_both() -> None:
     assert (mixed == code(B)).all(axis=1).any()
 
 
+def test_stripes_stay_in_sight_beside_letters_which_stand_on_paper() -> None:
+    row = painted([MapRun(0.0, 100.0, ("A", "B"), (A, B), False)])[int(BOX.top() + BAR_HEIGHT / 2.0)]
+    on_paper = np.flatnonzero((row == code(LIGHT.paper.name())).all(axis=1))
+    assert 140 <= on_paper.min() < on_paper.max() <= 180
+    for beside in (row[11 : on_paper.min()], row[on_paper.max() + 1 : 309]):
+        assert (beside == code(A)).all(axis=1).any()
+        assert (beside == code(B)).all(axis=1).any()
+
+
+def test_letters_without_room_in_a_stretch_stand_beneath_it() -> None:
+    runs = [
+        MapRun(0.0, 48.0, ("A",), (A,), True),
+        MapRun(48.0, 52.0, ("A", "B"), (A, B), False),
+        MapRun(52.0, 100.0, ("B",), (B,), True),
+    ]
+    beneath = painted(runs)[int(BOX.top() + BAR_HEIGHT) + 1 : 41]
+    inked = np.flatnonzero((beneath != code(LIGHT.table.name())).any(axis=-1).any(axis=0))
+    assert len(inked) > 0
+    assert abs(inked.mean() - 160.0) < 4.0, "centred under the narrow stretch"
+    assert inked.max() - inked.min() < 40, "and of no other"
+
+
+def test_strands_of_one_colour_are_plain_though_their_letters_differ() -> None:
+    row = painted([MapRun(0.0, 100.0, ("A", "B"), (A, A), False)])[9]
+    assert (row[20:140] == code(A)).all()
+
+
+def test_a_barber_pole_too_narrow_for_stripes_shows_every_colour() -> None:
+    third = "#b04040"
+    runs = [
+        MapRun(0.0, 50.0, ("A",), (A,), True),
+        MapRun(50.0, 51.0, ("A", "B", "C"), (A, B, third), False),
+        MapRun(51.0, 100.0, ("A",), (A,), True),
+    ]
+    column = painted(runs)[int(BOX.top()) : int(BOX.top() + BAR_HEIGHT), 161]
+    for colour in (A, B, third):
+        assert (column == code(colour)).all(axis=1).any()
+
+
 def test_a_view_of_a_part_shows_that_part() -> None:
     runs = [MapRun(0.0, 50.0, ("A",), (A,), True), MapRun(50.0, 100.0, ("B",), (B,), True)]
     assert (painted(runs, (60.0, 80.0))[9, 20:140] == code(B)).all()

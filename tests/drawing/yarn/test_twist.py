@@ -31,7 +31,7 @@ def test_every_pixel_shows_one_of_the_strands(strands: int, height: int) -> None
     columns = twist.place.columns
     assert twist.keys.min() >= 0
     assert twist.keys.max() < strands * columns
-    assert set(np.unique(twist.keys // columns).tolist()) == set(range(strands))
+    assert set(np.unique(twist.strands).tolist()) == set(range(strands))
     assert np.all((twist.cover > 0.0) & (twist.cover <= 1.0))
     assert np.all(twist.light >= 0.0)
     assert np.isfinite(twist.sheen).all()
@@ -49,17 +49,46 @@ def test_another_colour_of_one_strand_leaves_the_others_as_they_were() -> None:
     twist = maps(2)
     before, after = shown(twist, RED, BLUE), shown(twist, RED, GREEN)
     changed = np.flatnonzero((before != after).any(axis=-1))
-    of_second = twist.pixels[twist.keys // twist.place.columns == 1]
-    rims = twist.pixels[twist.rims]
-    assert set(changed.tolist()) <= set(of_second.tolist()) | set(rims.tolist())
+    of_second = twist.pixels[(twist.strands == 1).any(axis=0)]
+    assert set(changed.tolist()) <= set(of_second.tolist())
     assert len(changed) > 0.25 * len(twist.pixels)
 
 
 def test_strands_take_turns_along_the_yarn() -> None:
     twist = maps(2)
     here = (twist.pixels // twist.place.width) == twist.place.height // 2
-    strand = (twist.keys // twist.place.columns)[here]
-    assert np.count_nonzero(np.diff(strand)) >= 4
+    assert np.count_nonzero(np.diff(twist.strands[0][here])) >= 4
+
+
+def test_edges_of_strands_are_smooth() -> None:
+    twist = maps(2)
+    mixed = (twist.strands[0] != twist.strands[1]).mean()
+    assert 0.01 < mixed < 0.2, "some pixels show two strands, and most show one"
+
+
+def test_valleys_between_strands_are_dark() -> None:
+    twist = maps(2)
+    light = twist.light.sum(axis=0)
+    at_edges = twist.strands[0] != twist.strands[1]
+    assert light[at_edges].mean() < 0.6 * np.percentile(light, 75)
+
+
+def test_fibres_lie_along_the_yarn() -> None:
+    twist = maps(2, 90)
+    picture = np.zeros((twist.place.height, twist.place.width), np.float32)
+    picture.reshape(-1)[twist.pixels] = twist.light.sum(axis=0)
+    inner = picture[30:60]
+    along, across = np.abs(np.diff(inner, axis=1)).mean(), np.abs(np.diff(inner, axis=0)).mean()
+    assert along < 0.8 * across
+
+
+def test_a_wider_picture_goes_on_where_the_narrow_one_ends() -> None:
+    narrow = maps(2)
+    wide = twist_maps(TwistPlace(260, 48, 2, pitch_for(48, 2), 1.0))
+    both = [np.zeros((48, one.place.width), np.float32) for one in (narrow, wide)]
+    for one, light in zip((narrow, wide), both, strict=True):
+        light.reshape(-1)[one.pixels] = one.light.sum(axis=0)
+    assert np.array_equal(both[0], both[1][:, :160])
 
 
 def test_nothing_is_drawn_outside_the_yarn() -> None:
