@@ -154,7 +154,7 @@ def paint_lit(painter: QPainter, layout: YarnLayout, look: Look, section: int) -
 
 def lit_on_yarn(layout: YarnLayout, section: int) -> list[tuple[float, float]]:
     """Return the pixel columns between which any strand of the yarn in sight comes from a section."""
-    yarn = layout.sheet.yarn
+    yarn = layout.spun
     kept = 1.0 - yarn.take_up
     here = (yarn.sections == section).any(axis=1)
     spans: list[tuple[float, float]] = []

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from studio_gui.domain.colour.spaces import linear_from_srgb
 from studio_gui.domain.geometry import lay_position
+from studio_gui.domain.spinning.figures import YarnFigures
 from studio_gui.domain.worksheet import Worksheet
 
 FloatArray = NDArray[np.float64]
@@ -41,6 +42,6 @@ class LayColours:
         places_m = (np.arange(columns) + 0.5) * (fibre.length_m / columns)
         return self.at(lay_position(fibre, plan.lay, places_m))
 
-    def along_yarn(self, laid_m: FloatArray) -> FloatArray:
-        """Return (strands twisted, p, 3) at (p,) places on the yarn, laid m."""
-        return self.at(self.sheet.yarn.lay_m(laid_m))
+    def along_yarn(self, laid_m: FloatArray, spun: YarnFigures | None = None) -> FloatArray:
+        """Return (strands twisted, p, 3) at (p,) places on the yarn or on `spun`, laid m."""
+        return self.at((spun or self.sheet.yarn).lay_m(laid_m))

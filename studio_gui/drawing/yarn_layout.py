@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRectF, QSizeF
 
-from studio_gui.domain.spinning.figures import YarnRun
+from studio_gui.domain.spinning.figures import YarnFigures, YarnRun
 from studio_gui.domain.strip import StripRun, strip_runs
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.lay_view import LayView, Pane
@@ -34,9 +34,13 @@ GAP = 6.0
 
 @dataclass(frozen=True)
 class YarnLayout:
-    """The measured picture of a worksheet's strip and yarn in `size`, as `view` looks at the yarn."""
+    """The measured picture of a worksheet's strip and of a yarn in `size`, as `view` looks at the yarn.
+
+    `spun` is the yarn that is shown: the worksheet's own, or one of its uneven spins.
+    """
 
     sheet: Worksheet
+    spun: YarnFigures
     size: QSizeF
     view: LayView
     strip: QRectF
@@ -67,7 +71,7 @@ class YarnLayout:
     @property
     def pane(self) -> Pane:
         """What views of the yarn are clamped to."""
-        return Pane(max(self.sheet.yarn.plied_m, 1e-9), self.yarn.width())
+        return Pane(max(self.spun.plied_m, 1e-9), self.yarn.width())
 
     @cached_property
     def px_per_m(self) -> float:
@@ -84,7 +88,7 @@ class YarnLayout:
 
     def laid_m(self, columns: int) -> FloatArray:
         """Return the places on the yarn, laid m, at the middles of so many columns across the pane."""
-        yarn = self.sheet.yarn
+        yarn = self.spun
         middles = (np.arange(columns) + 0.5) * (self.yarn.width() / columns)
         plied = self.view.left_m + middles / self.px_per_m
         return np.clip(plied / (1.0 - yarn.take_up), 0.0, yarn.laid_m)
@@ -93,7 +97,7 @@ class YarnLayout:
     def runs_in_sight(self) -> tuple[YarnRun, ...]:
         """The runs of the yarn that show at least in part."""
         low, high = self.plied_m(self.yarn.left()), self.plied_m(self.yarn.right())
-        return tuple(run for run in self.sheet.yarn.runs if run.end_m > low and run.start_m < high)
+        return tuple(run for run in self.spun.runs if run.end_m > low and run.start_m < high)
 
     # -- what is pointed at --------------------------------------------------------------------------------
 
@@ -115,8 +119,11 @@ class YarnLayout:
         return self.strip_x(run.start_m) <= x <= self.strip_x(run.end_m)
 
 
-def yarn_layout(sheet: Worksheet, size: QSizeF, view: LayView | None = None) -> YarnLayout:
-    """Lay out strip, yarn and map in `size`."""
+def yarn_layout(
+    sheet: Worksheet, size: QSizeF, view: LayView | None = None, spun: YarnFigures | None = None
+) -> YarnLayout:
+    """Lay out strip, yarn and map in `size`; `spun` is shown in place of the worksheet's own yarn."""
+    spun = spun or sheet.yarn
     width = max(size.width() - MARGIN_LEFT - MARGIN_RIGHT, 40.0)
     text = MARGIN_TOP + LETTERS_HEIGHT + MAP_HEIGHT + NAMES_HEIGHT + LINE_HEIGHT
     free = max(size.height() - text - 3.0 * GAP, 24.0)
@@ -127,7 +134,7 @@ def yarn_layout(sheet: Worksheet, size: QSizeF, view: LayView | None = None) -> 
     yarn = QRectF(MARGIN_LEFT, letters.bottom() + GAP, width, round(yarn_height))
     stretch_map = QRectF(MARGIN_LEFT, yarn.bottom() + GAP, width, MAP_HEIGHT)
     names = QRectF(MARGIN_LEFT, stretch_map.bottom(), width, NAMES_HEIGHT)
-    pane = Pane(max(sheet.yarn.plied_m, 1e-9), width)
+    pane = Pane(max(spun.plied_m, 1e-9), width)
     clamped = pane.clamped(view or LayView())
     line = QRectF(MARGIN_LEFT, names.bottom(), width, LINE_HEIGHT)
-    return YarnLayout(sheet, size, clamped, strip, letters, yarn, stretch_map, names, line)
+    return YarnLayout(sheet, spun, size, clamped, strip, letters, yarn, stretch_map, names, line)

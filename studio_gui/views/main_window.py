@@ -97,7 +97,7 @@ class MainWindow(QMainWindow):
         panes, docks = Panes(self.document, self), self.docks
         for dock, pane in (
             (docks.table, panes.table),
-            (docks.strip, panes.strip),
+            (docks.strip, panes.strip_pane),
             (docks.swatch, panes.swatch),
             (docks.stocks, panes.stocks),
             (docks.inputs, panes.inputs),

@@ -25,7 +25,7 @@ STATE_VERSION = 4
 NARROW_PX = 1200
 LEFT_PX, RIGHT_PX = 290, 350
 #: The table, and strip and yarn, take so much of the height, but no more than this, px.
-TABLE_SHARE, TABLE_PX = 0.24, 240
+TABLE_SHARE, TABLE_PX = 0.26, 260
 #: How much of a floating pane has to lie on a screen for it to be found, px.
 GRIP_PX = 48
 

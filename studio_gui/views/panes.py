@@ -20,7 +20,7 @@ from studio_gui.views.steps_view import StepsView
 from studio_gui.views.stocks_pane import StocksPane
 from studio_gui.views.swatch_view import SwatchView
 from studio_gui.views.yarn_pane import YarnPane
-from studio_gui.views.yarn_strip import YarnStrip
+from studio_gui.views.yarn_strip import StripPane
 
 
 class Panes(QObject):
@@ -33,7 +33,8 @@ class Panes(QObject):
         self.section = SectionPane(document)
         self.table = SectionTable(document)
         self.yarn = YarnPane(document)
-        self.strip = YarnStrip(document)
+        self.strip_pane = StripPane(document)
+        self.strip = self.strip_pane.strip
         self.swatch = SwatchView(document)
         self.checks = ChecksPane(document)
         self.steps = StepsView(document)

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollBar, QVBoxLayout, QWid
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.stripes import set_knitting
+from studio_gui.domain.spinning.swatch import STITCHES_PER_M
 from studio_gui.views.fields import QuantityField, edit_and_say, edit_at
 from studio_gui.views.flow import FlowLayout
 from studio_gui.views.knitted_swatch import ARROW_ROWS, KnittedSwatch
@@ -19,6 +20,8 @@ from studio_gui.views.labels import MessageLabel, call, explain
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.tick_box import TickBox
 from studio_gui.wording.fields import field_name
+from studio_gui.wording.numbers import shown_number
+from studio_gui.wording.quantities import LAY_LENGTH, shown_briefly
 
 FIELD_WIDTH = "999.99 m"
 NUMBERS = ("knitted_width_m", "row_m")
@@ -86,7 +89,9 @@ class SwatchView(LiveWidget):
             label.setText(field_name(name))
         explain(
             self.fields["knitted_width_m"],
-            self.tr("Width of a row, or all round; 20 stitches to 10 cm: common practice, without a source."),
+            self.tr(
+                "Width of a row, or all round; {0} stitches to {1}: common practice, without a source."
+            ).format(shown_number(STITCHES_PER_M / 10.0, 0), shown_briefly(LAY_LENGTH, 0.1)),
         )
         explain(
             self.fields["row_m"],

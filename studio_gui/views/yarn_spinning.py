@@ -55,14 +55,14 @@ class YarnSpinning(QObject):
             colours = self._colours = LayColours(layout.sheet)
         columns = math.ceil(layout.strip.width() * device_pixel_ratio)
         along_strip = colours.along_strip(columns)
-        along_yarn = colours.along_yarn(layout.laid_m(columns))
+        along_yarn = colours.along_yarn(layout.laid_m(columns), layout.spun)
         strip = strip_place(layout.strip, device_pixel_ratio)
         twist = twist_place(layout.yarn, strands_twisted(layout.sheet.plan), device_pixel_ratio)
         if self._strip is not None and self._strip.place == strip and not is_vector(painter):
             self._strip.draw(painter, layout.strip, along_strip)
         else:
             paint_plain_strip(painter, layout.strip, along_strip)
-        if layout.sheet.yarn.laid_m > 0.0:
+        if layout.spun.laid_m > 0.0:
             if self._twist is not None and self._twist.place == twist and not is_vector(painter):
                 self._twist.draw(painter, layout.yarn, along_yarn)
             else:

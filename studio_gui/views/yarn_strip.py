@@ -16,9 +16,10 @@ from PySide6.QtGui import (
     QPaintEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
+from PySide6.QtWidgets import QSizePolicy, QToolTip, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.spinning.figures import YarnFigures
 from studio_gui.drawing.lay_view import LayView
 from studio_gui.drawing.look import look_for
 from studio_gui.drawing.strip_and_yarn import (
@@ -33,12 +34,13 @@ from studio_gui.drawing.strip_and_yarn import (
 )
 from studio_gui.drawing.yarn_layout import YarnLayout, yarn_layout
 from studio_gui.views.live import LiveWidget
+from studio_gui.views.uneven_spinning import UnevenSpinning
 from studio_gui.views.yarn_spinning import YarnSpinning
 from studio_gui.wording.naming import section_name
 from studio_gui.wording.numbers import shown_number
 from studio_gui.wording.quantities import ROVING_LENGTH, SHARE, shown, shown_briefly
 from studio_gui.wording.spinning import structure_name
-from studio_gui.wording.yarn_words import run_words, yarn_line
+from studio_gui.wording.yarn_words import run_words, spins_line, yarn_line
 
 WHEEL_STEP = 1.2
 #: Px that an arrow key moves along.
@@ -63,12 +65,14 @@ class YarnStrip(LiveWidget):
         self._layout: YarnLayout | None = None
         self._lit = -1
         self._panned_from: QPointF | None = None
+        self.uneven = UnevenSpinning(document)
+        self.uneven.switched.connect(self._take_up)
         self.spinning = YarnSpinning(self)
         self.spinning.done.connect(self.update)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setMinimumHeight(132)
+        self.setMinimumHeight(104)
         self._keep_up(document, self._take_up)
         document.selected.connect(self.update)
         self._retranslate()
@@ -79,12 +83,22 @@ class YarnStrip(LiveWidget):
     @property
     def lay(self) -> YarnLayout:
         """The picture as it is laid out now."""
-        sheet, size = self._document.sheet, QSizeF(self.size())
+        sheet, spun, size = self._document.sheet, self._spun, QSizeF(self.size())
         layout = self._layout
-        if layout is None or layout.sheet is not sheet or layout.size != size or layout.view != self.view:
-            layout = self._layout = yarn_layout(sheet, size, self.view)
+        if (
+            layout is None
+            or (layout.sheet is not sheet or layout.spun is not spun)
+            or (layout.size != size or layout.view != self.view)
+        ):
+            layout = self._layout = yarn_layout(sheet, size, self.view, spun)
             self.view = layout.view
         return layout
+
+    @property
+    def _spun(self) -> YarnFigures:
+        """The yarn that is shown: as planned, or as it is likely to be spun."""
+        spins = self.uneven.spins
+        return self._document.sheet.yarn if spins is None else spins.typical
 
     @property
     def lit(self) -> int:
@@ -112,15 +126,17 @@ class YarnStrip(LiveWidget):
         self.setAccessibleDescription(self._line())
 
     def _line(self) -> str:
-        yarn = self._document.sheet.yarn
+        spins, yarn = self.uneven.spins, self._document.sheet.yarn
+        if spins is not None:
+            return spins_line(spins)
         return yarn_line(yarn, structure_name(yarn.plan.yarn.structure))
 
     def _words(self) -> YarnWords:
-        sheet = self._document.sheet
-        solid = self.tr("solid {0}").format(shown_briefly(SHARE, round(sheet.yarn.solid_share, 3)))
+        sheet, spun = self._document.sheet, self._spun
+        solid = self.tr("solid {0}").format(shown_briefly(SHARE, round(spun.solid_share, 3)))
         return YarnWords(
             RowWords(self.tr("Strip"), shown(ROVING_LENGTH, sheet.plan.fibre.length_m)),
-            RowWords(self.tr("Yarn"), shown_briefly(ROVING_LENGTH, round(sheet.yarn.plied_m, 1))),
+            RowWords(self.tr("Yarn"), shown_briefly(ROVING_LENGTH, round(spun.plied_m, 1))),
             RowWords(self.tr("Map"), solid),
             self.tr("fold"),
             self._line(),
@@ -262,3 +278,16 @@ class YarnStrip(LiveWidget):
             return words.format(name, length, shown_number(len(places), 0))
         run = layout.run_at(point)
         return "" if run is None else run_words(plan, run)
+
+
+class StripPane(QWidget):
+    """Strip and yarn, and beneath them how unevenly the yarn is spun."""
+
+    def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.strip = YarnStrip(document)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.strip, 1)
+        column.addWidget(self.strip.uneven)

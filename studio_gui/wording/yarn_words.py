@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.spinning.figures import YarnFigures, YarnRun
-from studio_gui.wording.quantities import ROVING_LENGTH, SHARE, shown_briefly
+from studio_gui.domain.spinning.simulation import Band, Spins
+from studio_gui.wording.quantities import ROVING_LENGTH, SHARE, YARN_LENGTH, shown_briefly
 from studio_gui.wording.translation import TRANSLATED, Tongue
 
 
@@ -48,5 +49,25 @@ def yarn_line(yarn: YarnFigures, structure: str, tongue: Tongue = TRANSLATED) ->
     return " · ".join(parts)
 
 
+def spins_line(spins: Spins, tongue: Tongue = TRANSLATED) -> str:
+    """Return where four spins of five lie: solid share, what is left over, how far colours slide apart."""
+    parts = [
+        tongue.translate("Yarn", "Four spins of five: solid {0} to {1}").format(
+            *(shown_briefly(SHARE, round(share, 3), tongue) for share in _ends(spins.solid_share))
+        )
+    ]
+    if spins.leftover_m.high > 0.0:
+        words = tongue.translate("Yarn", "left on one bobbin {0} to {1}")
+        parts.append(words.format(*(_metres(m, tongue) for m in _ends(spins.leftover_m))))
+    if spins.slide_m is not None:
+        words = tongue.translate("Yarn", "colours slide {0} to {1} apart")
+        parts.append(words.format(*(_metres(m, tongue) for m in _ends(spins.slide_m))))
+    return " · ".join(parts)
+
+
+def _ends(band: Band) -> tuple[float, float]:
+    return band.low, band.high
+
+
 def _metres(length_m: float, tongue: Tongue) -> str:
-    return shown_briefly(ROVING_LENGTH, abs(length_m) if abs(length_m) < 1e-6 else length_m, tongue)
+    return shown_briefly(YARN_LENGTH, abs(length_m) if abs(length_m) < 1e-6 else length_m, tongue)

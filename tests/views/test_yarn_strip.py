@@ -16,7 +16,7 @@ from studio_gui.domain.edits.inputs import set_passes
 from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.drawing.lay_view import LayView
 from studio_gui.views.main_window import MainWindow
-from studio_gui.views.yarn_strip import YarnStrip
+from studio_gui.views.yarn_strip import StripPane, YarnStrip
 from tests.views.keys import shown
 
 
@@ -37,7 +37,8 @@ def turn_wheel(strip: YarnStrip, point: QPointF, by: int) -> None:
 
 
 def picture(strip: YarnStrip) -> bytes:
-    return bytes(strip.grab().toImage().convertToFormat(strip.grab().toImage().format()).constBits())
+    image = strip.grab().toImage()
+    return bytes(image.constBits())
 
 
 def test_pointing_at_the_strip_tells_which_section(strip: YarnStrip, qtbot: QtBot) -> None:
@@ -128,3 +129,36 @@ def test_lay_and_strip_light_each_other(document: OpenPlan, qtbot: QtBot) -> Non
     assert strip.lit == 2
     strip.pointed.emit(1)
     assert window.canvas.hovered == ("section", 1)
+
+
+@pytest.fixture
+def pane(document: OpenPlan, qtbot: QtBot) -> StripPane:
+    document.edit("", partial(set_passes, passes=2))
+    return shown(StripPane(document), qtbot, 900, 230)
+
+
+def test_spun_by_hand_the_yarn_is_another_and_its_bands_are_told(pane: StripPane) -> None:
+    strip = pane.strip
+    even = strip.lay.spun
+    QTest.mouseClick(strip.uneven.tick, Qt.MouseButton.LeftButton, pos=QPoint(8, 10))
+    assert strip.uneven.is_on
+    assert strip.lay.spun is not even
+    assert strip.accessibleDescription().startswith("Four spins of five: solid ")
+    assert "colours slide" in strip.accessibleDescription()
+    QTest.keyClick(strip.uneven.tick, Qt.Key.Key_Space)
+    assert strip.lay.spun is even
+    assert strip.uneven.spins is None
+
+
+def test_how_uneven_is_one_step_and_esc_is_none(pane: StripPane, document: OpenPlan) -> None:
+    uneven, steps = pane.strip.uneven, document.undo_stack.count()
+    assert not uneven.slider.isEnabled()
+    uneven.tick.setChecked(True)
+    before = pane.strip.accessibleDescription()
+    QTest.keyClick(uneven.slider, Qt.Key.Key_PageUp)
+    assert document.plan.yarn.spread == pytest.approx(0.2)
+    assert document.undo_stack.count() == steps + 1
+    assert pane.strip.accessibleDescription() != before
+    document.undo_stack.undo()
+    assert document.plan.yarn.spread == pytest.approx(0.1)
+    assert uneven.value.text() == "± 10 %"
