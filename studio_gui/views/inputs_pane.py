@@ -45,6 +45,7 @@ from studio_gui.wording.measured import where_from
 
 if TYPE_CHECKING:
     from studio_gui.views.measuring_dialog import MeasuringDialog
+    from studio_gui.views.weigh_dialog import WeighDialog
 
 FIELD_WIDTH = "99999.99 ml/g"
 
@@ -65,7 +66,7 @@ class InputsPane(LiveWidget):
         self.fields: dict[str, QuantityField] = {}
         self._inputs = {one.field: one for one in (*FIBRE, *LAY, *LIQUID, *BENCH, *ACID)}
         self._labels: dict[str, QLabel] = {}
-        self.measure = {name: QToolButton() for name in (*WEIGHED, *FROM_LOTS)}
+        self.measure = {name: QToolButton() for name in ("pieces", *WEIGHED, *FROM_LOTS)}
         self._measured: dict[str, float] = {}
         self._headings = [TonedLabel("text") for _ in range(5)]
         self._grid = QGridLayout()
@@ -173,8 +174,10 @@ class InputsPane(LiveWidget):
             call(self._labels[row].buddy(), self._words(row))
         for name, button in self.measure.items():
             words = self.tr("Weigh a tuft") if name in WEIGHED else self.tr("Go by lots that were painted")
+            if name == "pieces":
+                words = self.tr("Weigh rovings one by one, in pieces, or by their thickness")
             button.setToolTip(words)
-            call(button, f"{field_name(name)}: {words}")
+            call(button, f"{self._words(name)}: {words}")
         self.pieces.setToolTip(
             self.tr("An uneven top, cut or measured into pieces of equal length: the weight of each in order")
         )
@@ -229,8 +232,17 @@ class InputsPane(LiveWidget):
         dialog.taken.connect(self._remember_measured)
         return dialog
 
+    @cached_property
+    def weighing(self) -> WeighDialog:
+        """The window of rovings and pieces that were weighed, made when it is first wanted."""
+        from studio_gui.views.weigh_dialog import WeighDialog  # noqa: PLC0415  (few need it at once)
+
+        return WeighDialog(self._document, self.window())
+
     def _open_measuring(self, name: str) -> None:
-        if name in WEIGHED:
+        if name == "pieces":
+            self.weighing.open_for_weighing()
+        elif name in WEIGHED:
             self.measuring.show_weighings()
         else:
             self.measuring.show_lots()

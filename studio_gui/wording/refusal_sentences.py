@@ -127,6 +127,9 @@ TYPED: dict[str, Telling] = {
     "not-a-swatch-colour": lambda told: told.translate(
         "Refusals", "“{value}” is not a colour. Write it like #3a6ea5, or as CIE Lab like 52.1 34 -12."
     ),
+    "not-two-quantities": lambda told: told.translate(
+        "Refusals", "“{value}” is not two quantities. Write a length and a weight, like 1.5 m; 39 g."
+    ),
     "not-a-sample": lambda told: told.translate(
         "Refusals",
         "“{value}” is not a depth. Write % owf like 1.5, or what was painted like 12 + 38 on 18 g.",

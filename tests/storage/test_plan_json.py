@@ -180,6 +180,12 @@ def test_a_file_of_the_first_version_gets_the_usual_yarn() -> None:
     assert FIRST.yarn == Yarn()
 
 
+def test_a_file_of_the_first_version_without_fibre_is_told_so() -> None:
+    tree = json.loads(VERSION_1.read_bytes()) | {"fibre": 7}
+
+    assert refusal(json.dumps(tree).encode())[0] == "wrong-type"
+
+
 @pytest.mark.parametrize(("steps", "value"), [(("yarn",), {}), (("fibre", "measured"), [])])
 def test_a_file_of_the_first_version_has_nothing_of_the_second(steps: Steps, value: object) -> None:
     tree = json.loads(VERSION_1.read_bytes())

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from studio_gui.domain.edits.boundaries import move_boundary
 from studio_gui.domain.edits.folds import SHORTEST_LEG_M, fold_place_m, fold_range, move_fold, start_m
-from studio_gui.domain.edits.inputs import fold_by_weight, set_passes
+from studio_gui.domain.edits.inputs import fold_by_weight, set_lay, set_passes
 from studio_gui.domain.errors import EditRefused, InvalidPlan
 from studio_gui.domain.geometry import legs
 from studio_gui.domain.plan import Plan
@@ -84,3 +85,11 @@ def test_the_roving_keeps_its_length_and_every_leg_is_left(plan: Plan, data: st.
     assert runs[-1].strip_to_m == plan.fibre.length_m
     assert all(leg.strip_to_m - leg.strip_from_m > 0.0 for leg in runs)
     assert min(leg.lay_low_m for leg in runs) == pytest.approx(0.0, abs=1e-9)
+
+
+def test_a_fold_pulled_out_may_not_leave_the_first_boundary_before_the_lay() -> None:
+    plan = set_lay(set_passes(plain_plan(4), 2), fold_positions_m=(1.0,))
+    assert start_m(plan) == pytest.approx(2.0)
+    short = move_boundary(plan, 0, 0.1)
+    with pytest.raises(InvalidPlan, match="section-too-short"):
+        move_fold(short, 0, fold_place_m(short, 0) + 1.0)

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from studio_gui.domain.edits.pieces import piece_masses_g, set_pieces
 from studio_gui.domain.errors import InvalidPlan
-from studio_gui.domain.fibre import Fibre, MassMark
+from studio_gui.domain.fibre import Fibre, MassMark, Roving
 from studio_gui.domain.geometry import mass_to
 from studio_gui.domain.new_plan import new_plan
 
@@ -38,3 +38,7 @@ def test_a_piece_that_weighs_nothing_is_refused() -> None:
 @given(st.lists(st.floats(1.0, 500.0), min_size=1, max_size=12))
 def test_what_was_weighed_is_read_back(masses_g: list[float]) -> None:
     assert piece_masses_g(set_pieces(new_plan(), masses_g).fibre) == pytest.approx(tuple(masses_g), rel=1e-6)
+
+
+def test_rovings_weighed_one_by_one_are_no_pieces_of_one() -> None:
+    assert piece_masses_g(Fibre(100.0, 4.0, 2, measured=(Roving(98.0), Roving(102.0)))) is None

@@ -224,3 +224,10 @@ def test_a_roving_breaks_at_its_middle_fold_or_in_its_middle() -> None:
     assert (break_m(straight), break_share(straight)) == (2.0, 0.5)
     folded = replace(straight, lay=Lay((1.0, 2.1, 3.0)), boundaries=(), sections=straight.sections[:1])
     assert break_m(folded) == 2.1
+
+
+def test_the_two_ends_of_a_folded_roving_lie_together_on_the_lay() -> None:
+    yarn = yarn_of(two_shores(), structure="both ends")
+    places = yarn.lay_m([0.0, 300.0, 700.0])
+    assert places[0].tolist() == pytest.approx(places[1].tolist())
+    assert places[0].tolist() == pytest.approx([0.0, 1.2, 2.8])
