@@ -15,7 +15,8 @@ are ml for the whole set of rovings; files are metric whatever the screen shows.
 Beyond what labels need there are ``fibre.matching`` and ``fibre.mass_marks`` (the top's unevenness, in shares
 of one roving), ``acid`` (when to warn), ``acid_line`` (where the plan has one), ``totals``, ``boundaries``
 (``gap_m``: above 0 unpainted, below 0 painted twice), every liquor's ``jars`` (a liquor by depth may need
-several), and every section's ``letter`` and ``second_pass_ml``. A folded lay has ``fibre.leg_marks_m``: for
+several), and every section's ``letter`` and ``second_pass_ml``. ``fibre.measured`` has the rovings that were
+weighed one by one, in their order; ``fibre.mass_g`` is then their mean. A folded lay has ``fibre.leg_marks_m``: for
 each leg, in spinning order, the metres from its outer end to every boundary, of the mean roving.
 
 ``yarn`` is what the dyed set is spun and plied into. *Singles* and *laid* metres are before take-up, *plied*
@@ -41,6 +42,7 @@ from collections.abc import Sequence
 from studio_gui.domain.bench import Jar
 from studio_gui.domain.checks.check import Check
 from studio_gui.domain.colour.spaces import hex_from_srgb
+from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.legs import leg_marks
 from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
@@ -104,9 +106,9 @@ def _fibre(sheet: Worksheet) -> Json:
             "passes": lay.passes,
             "fold_positions_m": [float(place) for place in lay.fold_positions_m],
             "matching": lay.matching,
-            "mass_marks": [
-                {"strip_share": float(mark.strip_share), "mass_share": float(mark.mass_share)}
-                for mark in fibre.mass_marks
+            "mass_marks": _marks(fibre.mass_marks),
+            "measured": [
+                {"mass_g": float(one.mass_g), "mass_marks": _marks(one.mass_marks)} for one in fibre.measured
             ],
             "lay_length_m": float(sheet.plan.lay_length_m),
             "film_length_m": float(sheet.totals.film_length_m),
@@ -115,6 +117,10 @@ def _fibre(sheet: Worksheet) -> Json:
             "leg_marks_m": leg_marks(sheet.plan).tolist() if lay.passes > 1 else None,
         }
     )
+
+
+def _marks(marks: Sequence[MassMark]) -> list[Json]:
+    return [{"strip_share": float(mark.strip_share), "mass_share": float(mark.mass_share)} for mark in marks]
 
 
 def _liquid(plan: Plan) -> Json:

@@ -12,8 +12,9 @@ import pytest
 from hypothesis import given
 
 from studio_gui.domain.edits.inputs import fold_by_weight, set_fibre
+from studio_gui.domain.edits.rovings import set_one_roving
 from studio_gui.domain.edits.yarn import set_yarn
-from studio_gui.domain.fibre import MassMark
+from studio_gui.domain.fibre import MassMark, Roving
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.domain.yarn import Strip
@@ -349,3 +350,16 @@ def test_runs_and_pairs_of_any_yarn_add_up_to_it(plan: Plan) -> None:
     laid = yarn["laid_m"] * (3.0 if yarn["structure"] == "chain" else 1.0)
     for runs, left in zip(yarn["runs"], yarn["leftover_m"], strict=True):
         assert math.fsum(metres for _, metres in runs) == pytest.approx(laid + left)
+
+
+def test_rovings_weighed_one_by_one_are_told_each() -> None:
+    plan = set_one_roving(sample("harbour-thaw"), 1, Roving(104.0, (MassMark(0.5, 0.52),)))
+    fibre = section_map(worksheet(plan))["fibre"]
+    assert isinstance(fibre, dict)
+    assert fibre["mass_g"] == pytest.approx(101.0)
+    assert fibre["measured"] == [
+        {"mass_g": 100.0, "mass_marks": []},
+        {"mass_g": 104.0, "mass_marks": [{"strip_share": 0.5, "mass_share": 0.52}]},
+        {"mass_g": 100.0, "mass_marks": []},
+        {"mass_g": 100.0, "mass_marks": []},
+    ]
