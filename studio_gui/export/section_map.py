@@ -17,7 +17,8 @@ of one roving), ``acid`` (when to warn), ``acid_line`` (where the plan has one),
 (``gap_m``: above 0 unpainted, below 0 painted twice), every liquor's ``jars`` (a liquor by depth may need
 several), and every section's ``letter`` and ``second_pass_ml``. ``fibre.measured`` has the rovings that were
 weighed one by one, in their order; ``fibre.mass_g`` is then their mean. A folded lay has
-``fibre.leg_marks_m``: for each leg, in spinning order, the metres from its outer end to every boundary, of the mean roving.
+``fibre.leg_marks_m``: for each leg, in spinning order, the metres from its outer end to every boundary,
+of the mean roving.
 
 ``yarn`` is what the dyed set is spun and plied into. *Singles* and *laid* metres are before take-up, *plied*
 ones after it: ``plied_m`` is ``laid_m * (1 - take_up)``; a single is not plied, and its ``take_up`` is 0.
