@@ -60,7 +60,7 @@ class YarnStrip(LiveWidget):
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._document = document
+        self.document = document
         self.view = LayView()
         self._layout: YarnLayout | None = None
         self._lit = -1
@@ -83,7 +83,7 @@ class YarnStrip(LiveWidget):
     @property
     def lay(self) -> YarnLayout:
         """The picture as it is laid out now."""
-        sheet, spun, size = self._document.sheet, self._spun, QSizeF(self.size())
+        sheet, spun, size = self.document.sheet, self._spun, QSizeF(self.size())
         layout = self._layout
         if (
             layout is None
@@ -98,7 +98,7 @@ class YarnStrip(LiveWidget):
     def _spun(self) -> YarnFigures:
         """The yarn that is shown: as planned, or as it is likely to be spun."""
         spins = self.uneven.spins
-        return self._document.sheet.yarn if spins is None else spins.typical
+        return self.document.sheet.yarn if spins is None else spins.typical
 
     @property
     def lit(self) -> int:
@@ -126,13 +126,13 @@ class YarnStrip(LiveWidget):
         self.setAccessibleDescription(self._line())
 
     def _line(self) -> str:
-        spins, yarn = self.uneven.spins, self._document.sheet.yarn
+        spins, yarn = self.uneven.spins, self.document.sheet.yarn
         if spins is not None:
             return spins_line(spins)
         return yarn_line(yarn, structure_name(yarn.plan.yarn.structure))
 
     def _words(self) -> YarnWords:
-        sheet, spun = self._document.sheet, self._spun
+        sheet, spun = self.document.sheet, self._spun
         solid = self.tr("solid {0}").format(shown_briefly(SHARE, round(spun.solid_share, 3)))
         return YarnWords(
             RowWords(self.tr("Strip"), shown(ROVING_LENGTH, sheet.plan.fibre.length_m)),
@@ -157,12 +157,12 @@ class YarnStrip(LiveWidget):
             paint_strip_letters(painter, layout, look, words)
             paint_stretches(painter, layout, look)
             paint_line(painter, layout, look, words)
-            chosen = set(self._document.selected_ids)
-            sections = enumerate(self._document.sheet.plan.sections)
+            chosen = set(self.document.selected_ids)
+            sections = enumerate(self.document.sheet.plan.sections)
             paint_selected(
                 painter, layout, look, frozenset(index for index, one in sections if one.id in chosen)
             )
-            if 0 <= self._lit < len(self._document.sheet.plan.sections):
+            if 0 <= self._lit < len(self.document.sheet.plan.sections):
                 paint_lit(painter, layout, look, self._lit)
         finally:
             painter.end()
@@ -218,7 +218,7 @@ class YarnStrip(LiveWidget):
             return
         section = self.lay.section_at(event.position())
         if section is not None and event.button() == Qt.MouseButton.LeftButton:
-            self._document.select(self._document.sheet.plan.sections[section].id)
+            self.document.select(self.document.sheet.plan.sections[section].id)
         elif event.position().y() >= self.lay.yarn.top():
             self._panned_from = event.position()
             if not self.view.is_fitted:
@@ -268,7 +268,7 @@ class YarnStrip(LiveWidget):
         return super().event(event)
 
     def _told_at(self, point: QPointF) -> str:
-        layout, plan = self.lay, self._document.sheet.plan
+        layout, plan = self.lay, self.document.sheet.plan
         section = layout.section_at(point)
         if section is not None:
             places = [run for run in layout.strip_runs if run.section_index == section]
