@@ -81,7 +81,8 @@ class Hand:
         return self._data.draw(st.sampled_from([liquor.id for liquor in self._plan.liquors]))
 
     def stock_id(self) -> str:
-        return self._data.draw(st.sampled_from([stock.id for stock in self._plan.stocks]))
+        ids = [stock.id for stock in self._plan.stocks]
+        return self._data.draw(st.sampled_from(ids or ["none is left"]))
 
     def whole(self, low: int, high: int) -> int:
         return self._data.draw(st.integers(low, high))
