@@ -1,7 +1,8 @@
 """The row that lets a yarn be seen as it is spun by hand: a tick, and how uneven the spinning is.
 
 The rule of this module: the tick is a way of looking and changes no plan; how uneven somebody spins is a
-figure of the plan. Nothing is simulated while the tick is off.
+figure of the plan. Nothing is simulated while the tick is off. What takes longer than a frame may is
+simulated while nobody waits; until then the spins before are shown, if they are of a yarn made alike.
 """
 
 from __future__ import annotations
@@ -11,8 +12,11 @@ from functools import partial
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
+from studio_gui.document.background import LatestRun
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.yarn import set_yarn
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.spinning.plies import strands_twisted
 from studio_gui.domain.spinning.simulation import Spins, simulate
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.views.graduated_slider import GraduatedSlider
@@ -24,6 +28,8 @@ from studio_gui.wording.quantities import SHARE, shown_briefly
 #: The slider's end; the plan may hold more, %.
 MOST_PCT = 30.0
 SLIDER_PX, TARGET_PX = 160, 24
+#: Cuts of all strands together whose spins are had at once: they take up to 11 ms.
+CUTS_AT_ONCE = 320
 
 
 class UnevenSpinning(LiveWidget):
@@ -31,16 +37,18 @@ class UnevenSpinning(LiveWidget):
 
     Signals
     -------
-    switched
-        Uneven spinning is to be shown, or no longer.
+    changed
+        Uneven spinning is to be shown, or no longer, or there are newer spins.
     """
 
-    switched = Signal()
+    changed = Signal()
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
         self._spins: tuple[Worksheet, Spins] | None = None
+        self._run = LatestRun(self)
+        self._run.done.connect(self._adopt)
         self.tick = TickBox()
         self.slider = GraduatedSlider()
         self.slider.setFixedSize(SLIDER_PX, TARGET_PX)
@@ -66,17 +74,29 @@ class UnevenSpinning(LiveWidget):
 
     @property
     def spins(self) -> Spins | None:
-        """The spins of the plan on the screen; None while they are not shown."""
+        """The spins of the plan on the screen; None while they are not shown, or the first are still made."""
         if not self.is_on:
             return None
         sheet = self._document.sheet
         if self._spins is None or self._spins[0] is not sheet:
-            self._spins = (sheet, simulate(sheet.yarn, sheet.plan.yarn.spread))
+            if sum(len(strand.cuts_m) for strand in sheet.yarn.strands) <= CUTS_AT_ONCE:
+                self._run.stop()
+                self._spins = _spins_of(sheet)
+            elif not self._run.is_running:  # one after the other, so that a long drag sees some
+                self._run.ask(_spins_of, sheet)
+        if self._spins is None or _made(self._spins[0].plan) != _made(sheet.plan):
+            return None
         return self._spins[1]
 
+    def _adopt(self, spins: tuple[Worksheet, Spins]) -> None:
+        self._spins = spins
+        self.changed.emit()
+
     def _switch(self) -> None:
+        if not self.is_on:
+            self._run.stop()
         self._show()
-        self.switched.emit()
+        self.changed.emit()
 
     def _preview(self, pct: float) -> None:
         self._document.preview(set_yarn(self._document.plan, spread=pct / 100.0))
@@ -102,3 +122,12 @@ class UnevenSpinning(LiveWidget):
         )
         call(self.slider, self.tr("Grist wanders up and down by"))
         self._show()
+
+
+def _spins_of(sheet: Worksheet) -> tuple[Worksheet, Spins]:
+    return sheet, simulate(sheet.yarn, sheet.plan.yarn.spread)
+
+
+def _made(plan: Plan) -> tuple[str, int, int, int]:
+    """Return what a yarn must have in common with a plan to be drawn in its colours."""
+    return plan.yarn.structure, strands_twisted(plan), len(plan.sections), len(plan.liquors)

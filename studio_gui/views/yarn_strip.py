@@ -66,7 +66,7 @@ class YarnStrip(LiveWidget):
         self._lit = -1
         self._panned_from: QPointF | None = None
         self.uneven = UnevenSpinning(document)
-        self.uneven.switched.connect(self._take_up)
+        self.uneven.changed.connect(self._take_up)
         self.spinning = YarnSpinning(self)
         self.spinning.done.connect(self.update)
         self.setMouseTracking(True)
@@ -269,6 +269,8 @@ class YarnStrip(LiveWidget):
 
     def _told_at(self, point: QPointF) -> str:
         layout, plan = self.lay, self.document.sheet.plan
+        if layout.line.contains(point):
+            return self._line()  # a small pane cuts it
         section = layout.section_at(point)
         if section is not None:
             places = [run for run in layout.strip_runs if run.section_index == section]

@@ -18,6 +18,8 @@ from studio_gui.wording.translation import TRANSLATED, Tongue
 from studio_gui.wording.units import AnyUnit, Dimension, DirectCount, unit
 
 LONGEST_QUANTITY = 60
+#: The ends of a span are told in tenths below this, in the unit shown.
+TENTHS_BELOW = 10.0
 
 #: What a number may be made of, besides digits and spaces; whatever follows the last of these is the unit.
 _IN_NUMBERS = "+-\u2212\u2013.,\u066b\u066c\u200e\u200f\u061c"
@@ -109,6 +111,23 @@ def shown_briefly(kind: Kind, value: float, tongue: Tongue = TRANSLATED) -> str:
     """
     symbol, decimals = kind.shown_in(tongue)
     return _with_symbol(shown_number_briefly(_in_unit(kind, value, symbol), decimals, tongue), symbol)
+
+
+def shown_span(kind: Kind, low: float, high: float, tongue: Tongue = TRANSLATED) -> str:
+    """Return what lies between two values (in the plan's unit), roughly: whole numbers, tenths below 10.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> shown_span(SHARE, 0.2237, 0.78, ENGLISH), shown_span(YARN_LENGTH, 1.43, 16.9, ENGLISH)
+    ('22 to 78 %', '1.4 to 17 m')
+    >>> shown_span(SHARE, 0.9708, 0.9716, ENGLISH)
+    '97 %'
+    """
+    symbol, _ = kind.shown_in(tongue)
+    sizes = (_in_unit(kind, value, symbol) for value in (low, high))
+    ends = [shown_number_briefly(size, 1 if abs(size) < TENTHS_BELOW else 0, tongue) for size in sizes]
+    if ends[0] == ends[1]:
+        return _with_symbol(ends[0], symbol)
+    return _with_symbol(tongue.translate("Quantities", "{0} to {1}").format(*ends), symbol)
 
 
 def shown_bare(kind: Kind, value: float, tongue: Tongue = TRANSLATED) -> str:

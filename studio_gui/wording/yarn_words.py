@@ -9,7 +9,7 @@ from __future__ import annotations
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.spinning.figures import YarnFigures, YarnRun
 from studio_gui.domain.spinning.simulation import Band, Spins
-from studio_gui.wording.quantities import ROVING_LENGTH, SHARE, YARN_LENGTH, shown_briefly
+from studio_gui.wording.quantities import ROVING_LENGTH, SHARE, YARN_LENGTH, Kind, shown_briefly, shown_span
 from studio_gui.wording.translation import TRANSLATED, Tongue
 
 
@@ -50,23 +50,26 @@ def yarn_line(yarn: YarnFigures, structure: str, tongue: Tongue = TRANSLATED) ->
 
 
 def spins_line(spins: Spins, tongue: Tongue = TRANSLATED) -> str:
-    """Return where four spins of five lie: solid share, what is left over, how far colours slide apart."""
-    parts = [
-        tongue.translate("Yarn", "Four spins of five: solid {0} to {1}").format(
-            *(shown_briefly(SHARE, round(share, 3), tongue) for share in _ends(spins.solid_share))
-        )
-    ]
+    """Return where four spins of five lie: solid share, what is left over, how far colours slide apart.
+
+    Singles are solid however they are spun: of them the length is told.
+    """
+    if len(spins.typical.strands) == 1 and not spins.typical.is_chain:
+        words = tongue.translate("Yarn", "Four spins of five: {0} of yarn")
+        return words.format(_span(YARN_LENGTH, spins.plied_m, tongue))
+    words = tongue.translate("Yarn", "Four spins of five: solid {0}")
+    parts = [words.format(_span(SHARE, spins.solid_share, tongue))]
     if spins.leftover_m.high > 0.0:
-        words = tongue.translate("Yarn", "left on one bobbin {0} to {1}")
-        parts.append(words.format(*(_metres(m, tongue) for m in _ends(spins.leftover_m))))
-    if spins.slide_m is not None:
-        words = tongue.translate("Yarn", "colours slide {0} to {1} apart")
-        parts.append(words.format(*(_metres(m, tongue) for m in _ends(spins.slide_m))))
+        words = tongue.translate("Yarn", "left on one bobbin {0}")
+        parts.append(words.format(_span(YARN_LENGTH, spins.leftover_m, tongue)))
+    if spins.slide_m is not None and spins.slide_m.high > 0.0:
+        words = tongue.translate("Yarn", "colours slide {0} apart")
+        parts.append(words.format(_span(YARN_LENGTH, spins.slide_m, tongue)))
     return " · ".join(parts)
 
 
-def _ends(band: Band) -> tuple[float, float]:
-    return band.low, band.high
+def _span(kind: Kind, band: Band, tongue: Tongue) -> str:
+    return shown_span(kind, band.low, band.high, tongue)
 
 
 def _metres(length_m: float, tongue: Tongue) -> str:

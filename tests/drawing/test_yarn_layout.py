@@ -13,6 +13,7 @@ from PySide6.QtCore import QPointF, QSizeF
 
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.spinning.plies import strands_twisted
+from studio_gui.domain.spinning.simulation import simulate
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.domain.yarn import Yarn
 from studio_gui.drawing.lay_view import LayView
@@ -100,3 +101,18 @@ def test_the_map_names_runs_by_their_letters() -> None:
     assert [run.letters for run in map_runs(layout, layout.runs_in_sight)] == [
         (letter, letter) for letter in "ABCDE"
     ]
+
+
+def test_a_yarn_spun_unevenly_is_shown_in_place_of_the_even_one() -> None:
+    sheet = worksheet(broken())
+    spun = simulate(sheet.yarn, 0.3).typical
+    layout = yarn_layout(sheet, SIZE, spun=spun)
+    assert layout.runs_in_sight == spun.runs
+    assert not all(run.solid for run in spun.runs), "this spread slides colours apart"
+    assert layout.yarn_x(spun.plied_m) == pytest.approx(layout.yarn.right())
+    assert layout.laid_m(40).max() <= spun.laid_m
+    spans = lit_on_yarn(layout, 2)
+    assert spans != lit_on_yarn(yarn_layout(sheet, SIZE), 2)
+    first, second = LayColours(sheet).along_yarn(layout.laid_m(900), spun)
+    apart = np.any(first != second, axis=1).mean()
+    assert apart == pytest.approx(1.0 - spun.solid_share, abs=0.05), "the yarn shows what its map tells"

@@ -15,9 +15,10 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.inputs import set_passes
 from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.drawing.lay_view import LayView
+from studio_gui.views import uneven_spinning
 from studio_gui.views.main_window import MainWindow
 from studio_gui.views.yarn_strip import StripPane, YarnStrip
-from tests.views.keys import shown
+from tests.views.keys import ESC, shown
 
 
 @pytest.fixture
@@ -150,7 +151,7 @@ def test_spun_by_hand_the_yarn_is_another_and_its_bands_are_told(pane: StripPane
     assert strip.uneven.spins is None
 
 
-def test_how_uneven_is_one_step_and_esc_is_none(pane: StripPane, document: OpenPlan) -> None:
+def test_how_uneven_is_one_step(pane: StripPane, document: OpenPlan) -> None:
     uneven, steps = pane.strip.uneven, document.undo_stack.count()
     assert not uneven.slider.isEnabled()
     uneven.tick.setChecked(True)
@@ -162,3 +163,72 @@ def test_how_uneven_is_one_step_and_esc_is_none(pane: StripPane, document: OpenP
     document.undo_stack.undo()
     assert document.plan.yarn.spread == pytest.approx(0.1)
     assert uneven.value.text() == "± 10 %"
+
+
+def test_a_drag_is_looked_at_and_esc_takes_it_back(pane: StripPane, document: OpenPlan) -> None:
+    strip, uneven, steps = pane.strip, pane.strip.uneven, document.undo_stack.count()
+    uneven.tick.setChecked(True)
+    before, told = strip.lay.spun, strip.accessibleDescription()
+    from_px = uneven.slider.width() // 3
+    QTest.mousePress(uneven.slider, Qt.MouseButton.LeftButton, pos=QPoint(from_px, 12))
+    QTest.mouseMove(uneven.slider, QPoint(from_px + 70, 12))
+    assert document.plan.yarn.spread == pytest.approx(0.1), "so far it is only looked at"
+    assert strip.lay.spun is not before
+    assert strip.accessibleDescription() != told
+    QTest.keyClick(uneven.slider, ESC)
+    QTest.mouseRelease(uneven.slider, Qt.MouseButton.LeftButton, pos=QPoint(from_px + 70, 12))
+    assert strip.accessibleDescription() == told
+    assert uneven.value.text() == "± 10 %"
+    assert document.undo_stack.count() == steps
+
+
+def test_spins_are_had_once_a_plan(pane: StripPane, document: OpenPlan) -> None:
+    uneven = pane.strip.uneven
+    uneven.tick.setChecked(True)
+    spins = uneven.spins
+    assert spins is not None
+    document.select(document.plan.sections[1].id)
+    pane.strip.zoom(2.0)
+    assert uneven.spins is spins
+
+
+def test_spins_of_a_yarn_of_many_cuts_come_when_nobody_waits(
+    pane: StripPane, document: OpenPlan, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(uneven_spinning, "CUTS_AT_ONCE", 8)
+    assert sum(len(one.cuts_m) for one in document.sheet.yarn.strands) > uneven_spinning.CUTS_AT_ONCE
+    strip, uneven = pane.strip, pane.strip.uneven
+    with qtbot.waitSignal(uneven.changed, timeout=20_000, check_params_cb=lambda: uneven.spins is not None):
+        uneven.tick.setChecked(True)
+        assert uneven.spins is None, "the even yarn is shown so long"
+        assert strip.lay.spun is document.sheet.yarn
+    first = uneven.spins
+    assert first is not None
+    assert strip.lay.spun is first.typical
+    with qtbot.waitSignal(uneven.changed, timeout=20_000):
+        QTest.keyClick(uneven.slider, Qt.Key.Key_PageUp)
+        assert strip.lay.spun is first.typical, "those before, until the new ones are there"
+    assert uneven.spins is not first
+    document.edit("", partial(set_yarn, structure="chain"))
+    assert strip.lay.spun.is_chain, "spins of another kind of yarn are never shown"
+
+
+def test_the_whole_line_is_told_where_a_small_pane_cuts_it(pane: StripPane) -> None:
+    strip = pane.strip
+    strip.uneven.tick.setChecked(True)
+    point = strip.lay.line.center().toPoint()
+    QApplication.sendEvent(strip, QHelpEvent(QEvent.Type.ToolTip, point, strip.mapToGlobal(point)))
+    assert QToolTip.text() == strip.accessibleDescription()
+    QToolTip.hideText()
+
+
+def test_tick_and_slider_have_names_and_the_keyboard(pane: StripPane) -> None:
+    uneven = pane.strip.uneven
+    pane.strip.setFocus()
+    QTest.keyClick(pane.strip, Qt.Key.Key_Tab)
+    assert uneven.tick.hasFocus()
+    QTest.keyClick(uneven.tick, Qt.Key.Key_Space)
+    QTest.keyClick(uneven.tick, Qt.Key.Key_Tab)
+    assert uneven.slider.hasFocus()
+    assert uneven.tick.text().replace("&", "") == "As spun by hand"
+    assert uneven.slider.accessibleName() == "Grist wanders up and down by"
