@@ -1,11 +1,16 @@
-"""Fonts of the pictures, as shares of the painter's own.
+"""Fonts of the pictures: shares of the painter's own, and the bundled one of files and sheets.
 
 The rule of this module: sizes follow the font of the screen or of the file; nothing has a size of its own.
 """
 
 from __future__ import annotations
 
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from PySide6.QtGui import QFont, QFontDatabase, QFontMetricsF, QPainter
+
+from studio_gui.paths import font_path
 
 
 def sized(painter: QPainter, factor: float, *, bold: bool = False) -> QFont:
@@ -32,3 +37,21 @@ class Advances:
         if width is None:
             width = self._widths[words] = self._metrics.horizontalAdvance(words)
         return width
+
+
+def bundled_font() -> QFont:
+    """Return the bundled font as designed, not as the machine's settings would bend it to the pixels."""
+    font = QFont("Noto Sans")
+    font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
+    return font
+
+
+@contextmanager
+def lent_font() -> Iterator[QFont]:
+    """Lend the bundled font: left registered, it could take the place of the font of an open window."""
+    numbers = [QFontDatabase.addApplicationFont(str(font_path(bold=bold))) for bold in (False, True)]
+    try:
+        yield bundled_font()
+    finally:
+        for number in numbers:
+            QFontDatabase.removeApplicationFont(number)

@@ -12,19 +12,19 @@ from contextlib import contextmanager
 from functools import partial
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRect
-from PySide6.QtGui import QFont, QFontDatabase, QImage, QImageWriter, QPaintDevice, QPainter
+from PySide6.QtGui import QImage, QImageWriter, QPaintDevice, QPainter
 from PySide6.QtSvg import QSvgGenerator
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.fibre.picture import fibre_picture
+from studio_gui.drawing.fonts import lent_font
 from studio_gui.drawing.lay_layout import LayLayout, lay_layout
 from studio_gui.drawing.lay_picture import paint_lay
 from studio_gui.drawing.lay_rows import GAUGE_PX_PER_ML_PER_G, picture_size
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import LIGHT
 from studio_gui.drawing.wool import gradient_brush, paint_strands
-from studio_gui.paths import font_path
 from studio_gui.wording.quantities import LAY_LENGTH, VOLUME, shown
 
 PICTURE_WIDTH = 1600
@@ -103,7 +103,8 @@ def _layout(sheet: Worksheet, width: int) -> LayLayout:
 
 @contextmanager
 def _painting(device: QPaintDevice) -> Iterator[QPainter]:
-    with _bundled_font() as font:
+    with lent_font() as font:
+        font.setPointSize(FONT_SIZE_PT)
         painter = QPainter()
         if not painter.begin(device):
             raise FileProblem("picture-failed")
@@ -113,17 +114,3 @@ def _painting(device: QPaintDevice) -> Iterator[QPainter]:
             yield painter
         finally:
             painter.end()
-
-
-@contextmanager
-def _bundled_font() -> Iterator[QFont]:
-    """Lend the bundled font: left registered, it could take the place of the font of an open window."""
-    numbers = [QFontDatabase.addApplicationFont(str(font_path(bold=bold))) for bold in (False, True)]
-    try:
-        font = QFont("Noto Sans", FONT_SIZE_PT)
-        # As designed, not as the machine's settings would bend it to the pixels.
-        font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
-        yield font
-    finally:
-        for number in numbers:
-            QFontDatabase.removeApplicationFont(number)

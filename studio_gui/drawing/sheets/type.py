@@ -1,0 +1,85 @@
+"""How wide and how high words are on a sheet, mm, and where they are broken.
+
+The rule of this module: type is measured in the bundled font without a device, so that a page is laid out
+alike on every machine. The font has to be lent (`lent_font`) while pages are laid out and painted.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFont, QFontMetricsF
+
+from studio_gui.drawing.fonts import bundled_font
+from studio_gui.drawing.sheets.page import MM_PER_PT
+
+#: From one line to the next, and where the first line's foot stands, as shares of the size of the type.
+LINE = 1.2
+BASELINE = 0.93
+
+# Measured this large, px of an em: whole pixels no longer matter.
+_MEASURED_PX = 1000
+
+
+def line_mm(size_pt: float) -> float:
+    """Return the height that one line of text takes, mm."""
+    return LINE * size_pt * MM_PER_PT
+
+
+def width_mm(words: str, size_pt: float, *, bold: bool = False) -> float:
+    """Return how wide `words` are on one line, mm."""
+    return _metrics(bold).horizontalAdvance(words) / _MEASURED_PX * size_pt * MM_PER_PT
+
+
+def shortened(words: str, most_mm: float, size_pt: float, *, bold: bool = False) -> str:
+    """Return the words, cut with an ellipsis where they are wider than `most_mm`."""
+    most = most_mm / MM_PER_PT / size_pt * _MEASURED_PX
+    return _metrics(bold).elidedText(words, Qt.TextElideMode.ElideRight, most)
+
+
+def wrapped(words: str, most_mm: float, size_pt: float, *, bold: bool = False) -> tuple[str, ...]:
+    """Return the words in lines no wider than `most_mm`: broken between words, within one only if it must.
+
+    No character is lost but the spaces at the breaks; no words give no line.
+    """
+    lines: list[str] = []
+    line = ""
+    for word in words.split():
+        longer = f"{line} {word}" if line else word
+        if width_mm(longer, size_pt, bold=bold) <= most_mm:
+            line = longer
+            continue
+        if line:
+            lines.append(line)
+        line = word
+        while width_mm(line, size_pt, bold=bold) > most_mm and len(line) > 1:
+            cut = _most_letters(line, most_mm, size_pt, bold=bold)
+            lines.append(line[:cut])
+            line = line[cut:]
+    return (*lines, line) if line else tuple(lines)
+
+
+def _most_letters(word: str, most_mm: float, size_pt: float, *, bold: bool) -> int:
+    """Return how many letters of a word fit, at least one."""
+    low, high = 1, len(word)
+    while low < high:
+        middle = (low + high + 1) // 2
+        if width_mm(word[:middle], size_pt, bold=bold) <= most_mm:
+            low = middle
+        else:
+            high = middle - 1
+    return low
+
+
+def type_font(size_px: int, *, bold: bool) -> QFont:
+    """Return the font of sheets, `size_px` units of the painter high."""
+    font = bundled_font()
+    font.setPixelSize(size_px)
+    font.setBold(bold)
+    return font
+
+
+@lru_cache(maxsize=2)
+def _metrics(bold: bool) -> QFontMetricsF:
+    return QFontMetricsF(type_font(_MEASURED_PX, bold=bold))
