@@ -13,7 +13,7 @@ from studio_gui.drawing.sheets.type import line_mm, shortened, width_mm, wrapped
 
 @pytest.fixture(autouse=True, scope="module")
 def _font(qapp: QApplication) -> Iterator[None]:
-    assert qapp
+    assert isinstance(qapp, QApplication)
     with lent_font():
         yield
 
