@@ -41,7 +41,7 @@ _NOT_TYPED = (Column.NUMBER, Column.LAY)
 
 @dataclass(frozen=True, slots=True)
 class StripeRow(Row):
-    """A wanted stripe, its number from 1, how its liquor looks, and its length on the lay, 0 without room."""
+    """A wanted stripe, its number from 1, how its liquor looks, and all its length on the lay, m."""
 
     number: int
     stripe: Stripe
@@ -60,7 +60,7 @@ class StripeModel(RowModel):
         laid = sheet.stripes
         lengths: dict[int, float] = {}
         for stripe, start_m, end_m in zip(laid.order, laid.edges_m, laid.edges_m[1:], strict=False):
-            lengths.setdefault(stripe, end_m - start_m)
+            lengths[stripe] = lengths.get(stripe, 0.0) + end_m - start_m
         places = {liquor.id: place for place, liquor in enumerate(sheet.plan.liquors)}
         colours = sheet.liquor_colours.srgb
         return [
@@ -89,7 +89,7 @@ class StripeModel(RowModel):
             Column.LIQUOR: self.tr("Liquor of the stripe, with its predicted colour"),
             Column.AMOUNT: self.tr("How large the stripe is to be; 12 m turns rows into a length"),
             Column.MEASURE: self.tr("Rows of the knitting, or a length of plied yarn"),
-            Column.LAY: self.tr("How long its section is on the lay"),
+            Column.LAY: self.tr("How long its sections are on the lay, all together"),
         }
         return explained.get(column)
 

@@ -166,6 +166,8 @@ class CheckRow(QFrame):
             mend = wanted.get(code)
             kept = self._buttons if code in self._buttons else self._advice
             if mend is None or mend.one_click != (kept is self._buttons):
+                if kept[code].hasFocus():
+                    self.setFocus()  # Qt would hand the keyboard to anything
                 self._mends.removeWidget(kept[code])
                 kept.pop(code).deleteLater()
         for mend in mends:

@@ -14,6 +14,7 @@ from itertools import pairwise
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
+    QApplication,
     QFrame,
     QScrollArea,
     QVBoxLayout,
@@ -161,6 +162,11 @@ class ChecksPane(LiveWidget):
             row.forget()
 
     def _take_away(self, keys: set[Hashable]) -> None:
+        held = [place for place, item in enumerate(self.items) if _has_focus(item)]
+        if held and self._order[held[0]] in keys:  # a mended check keeps the keyboard in the list
+            below, above = self._order[held[0] :], self._order[held[0] :: -1]
+            nearest = next((self._items[key] for key in (*below, *above) if key not in keys), self)
+            nearest.setFocus()
         for key in keys:
             item = self._items.pop(key)
             self._column.removeWidget(item)
@@ -178,3 +184,9 @@ class ChecksPane(LiveWidget):
 
     def _step_name(self, mend: Mend) -> str:
         return mend_label(mend, self._document.plan)
+
+
+def _has_focus(item: QWidget) -> bool:
+    """Whether the keyboard is at an entry or at one of its buttons."""
+    focused = QApplication.focusWidget()
+    return focused is not None and (focused is item or item.isAncestorOf(focused))

@@ -228,21 +228,31 @@ class QuantityListField(EntryField):
     field
         Name of the plan's field that each number belongs to.
     joint
-        What stands between the numbers when they are shown; a semicolon or a plus sign may be typed.
+        What stands between the numbers when they are shown; a semicolon, a plus sign or a comma with a space
+        after it may be typed.
+    example
+        Two values that say, where something cannot be read, how several are typed.
     """
 
     entered = Signal(tuple)
 
-    def __init__(self, field: str, joint: str = "; ", parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        field: str,
+        joint: str = "; ",
+        parent: QWidget | None = None,
+        *,
+        example: tuple[float, float],
+    ) -> None:
         super().__init__(parent)
-        self._field, self._kind, self._joint = field, FIELD_KINDS[field], joint
+        self._field, self._kind, self._joint, self._example = field, FIELD_KINDS[field], joint, example
         self._values: tuple[float, ...] = ()
         self.setAlignment(Qt.AlignmentFlag.AlignRight)
 
     def set_values(self, values: Sequence[float]) -> None:
         """Show values in the plan's unit; none at all shows an empty field."""
         self._values = tuple(values)
-        self.show_text(self._joint.join(shown(self._kind, value) for value in values))
+        self.show_text(self._words(values))
 
     def changeEvent(self, event: QEvent) -> None:
         if event.type() == QEvent.Type.LanguageChange:
@@ -250,8 +260,17 @@ class QuantityListField(EntryField):
         super().changeEvent(event)
 
     def _take(self, text: str) -> None:
-        terms = re.split(r"[;+]", text) if text.strip() else []
-        self.entered.emit(tuple(parse(self._kind, term, self._field) for term in terms))
+        terms = re.split(r"[;+]|,\s", text) if text.strip() else []
+        try:
+            values = tuple(parse(self._kind, term, self._field) for term in terms)
+        except RovingLayError as problem:
+            several = self.tr("Several are typed like {0}.").format(self._words(self._example))
+            self.say(f"{refusal(problem)} {several}")
+            return
+        self.entered.emit(values)
+
+    def _words(self, values: Sequence[float]) -> str:
+        return self._joint.join(shown(self._kind, value) for value in values)
 
 
 def with_message(field: EntryField, holder: QWidget | None = None) -> QVBoxLayout:

@@ -49,8 +49,8 @@ class HalvesPanel(LiveWidget):
         self._document = document
         self._names = {name: TonedLabel("text") for name in FIGURES}
         self.values = {name: TonedLabel("text") for name in FIGURES}
-        self.roving, self.spin, self.unmatched = (TonedLabel("secondary") for _ in range(3))
-        for label in (self.roving, self.spin, self.unmatched, *self.values.values()):
+        self.roving, self.spin, self.unmatched, self.why_not = (TonedLabel("secondary") for _ in range(4))
+        for label in (self.roving, self.spin, self.unmatched, self.why_not, *self.values.values()):
             label.setWordWrap(True)
         self.colours = FigureList(
             HalvesModel(document, self),
@@ -85,6 +85,7 @@ class HalvesPanel(LiveWidget):
         column.addLayout(figures)
         column.addLayout(buttons)
         column.addWidget(self.message)
+        column.addWidget(self.why_not)
         column.addWidget(self.spin)
         column.addWidget(self.colours)
         column.addWidget(self.unmatched)
@@ -135,24 +136,29 @@ class HalvesPanel(LiveWidget):
         self.unmatched.show_text(unmatched_words(found))
         self.unmatched.setVisible(bool(found.unmatched))
         self.colours.sum.show_text(self.tr("from the outer ends"))
-        for name in MENDS:
-            self._show_mend(name, sheet.plan)
+        self._show_mends(sheet.plan)
 
     def _show_roving(self, found: Halves) -> None:
         words = self.tr("Roving {0} of {1}, whose halves differ most in weight")
         self.roving.show_text(words.format(found.roving + 1, found.plan.fibre.rovings))
         self.roving.setVisible(bool(found.plan.fibre.measured))
 
-    def _show_mend(self, name: str, plan: Plan) -> None:
-        """Enable a mend where it would change something; else say why it would not."""
-        try:
-            is_wanted, words = MENDS[name](plan) is not plan, self._meaning(name)
-        except RovingLayError as problem:
-            is_wanted, words = False, refusal(problem, plan)
-        else:
-            words = words if is_wanted else self._done_already(name)
-        self.mends[name].setEnabled(is_wanted)
-        explain(self.mends[name], words)
+    def _show_mends(self, plan: Plan) -> None:
+        """Enable each mend where it would change something; else say why it would not."""
+        refused: dict[str, list[str]] = {}
+        for name, button in self.mends.items():
+            try:
+                is_wanted, words = MENDS[name](plan) is not plan, self._meaning(name)
+            except RovingLayError as problem:
+                is_wanted, words = False, refusal(problem, plan)
+                refused.setdefault(words, []).append(button.text().replace("&", ""))
+            else:
+                words = words if is_wanted else self._done_already(name)
+            button.setEnabled(is_wanted)
+            explain(button, words)
+        lines = [f"{', '.join(names)}: {words}" for words, names in refused.items()]
+        self.why_not.show_text("\n".join(lines))
+        self.why_not.setVisible(bool(lines))
 
     def _meaning(self, name: str) -> str:
         return {

@@ -42,6 +42,7 @@ from studio_gui.views.plan_inputs import (
 )
 from studio_gui.wording.fields import field_name
 from studio_gui.wording.measured import where_from
+from studio_gui.wording.quantities import MASS, shown
 
 if TYPE_CHECKING:
     from studio_gui.views.measuring_dialog import MeasuringDialog
@@ -58,9 +59,9 @@ class InputsPane(LiveWidget):
         self._document = document
         self.title = TextField()
         self.undyed = ColourField("undyed_srgb")
-        self.pieces = QuantityListField("mass_g", " + ")
+        self.pieces = QuantityListField("mass_g", " + ", example=(78.0, 72.0))
         self.passes = ChoiceField()
-        self.folds = QuantityListField("fold_position_m")
+        self.folds = QuantityListField("fold_position_m", example=(1.5, 3.0))
         self.matching = ChoiceField()
         self.message = MessageLabel()
         self.fields: dict[str, QuantityField] = {}
@@ -179,7 +180,10 @@ class InputsPane(LiveWidget):
             button.setToolTip(words)
             call(button, f"{self._words(name)}: {words}")
         self.pieces.setToolTip(
-            self.tr("An uneven top, cut or measured into pieces of equal length: the weight of each in order")
+            self.tr(
+                "An uneven top, cut or measured into pieces of equal length: the weight of each in order,"
+                " like 78 + 72. Their sum is what a roving weighs."
+            )
         )
         self.folds.setToolTip(self.tr("Places along the roving, from its start; between them a semicolon"))
         self._show()
@@ -295,7 +299,12 @@ class InputsPane(LiveWidget):
 
     def _set_pieces(self, masses_g: tuple[float, ...]) -> None:
         edit: Edit = partial(set_pieces, masses_g=masses_g) if masses_g else partial(set_fibre, mass_marks=())
-        edit_at(self.pieces, self._document, self._words("pieces"), edit)
+        before_g = self._document.plan.fibre.mass_g
+        if not edit_at(self.pieces, self._document, self._words("pieces"), edit):
+            return
+        before, now = (shown(MASS, mass_g) for mass_g in (before_g, self._document.plan.fibre.mass_g))
+        if before != now:
+            self.pieces.note(self.tr("A roving weighs {0} now, and weighed {1}.").format(now, before))
 
     def _set_folds(self, folds_m: tuple[float, ...]) -> None:
         edit_at(

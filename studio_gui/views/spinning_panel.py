@@ -121,7 +121,9 @@ class SpinningPanel(LiveWidget):
     def _show(self) -> None:
         sheet = self._document.sheet
         yarn = sheet.plan.yarn
-        self.structure.set_choices([(structure_name(one), one) for one in STRUCTURES], yarn.structure)
+        folded = self._document.plan.lay.passes > 1
+        choices = [(structure_name(one, folded=folded), one) for one in STRUCTURES]
+        self.structure.set_choices(choices, yarn.structure)
         self.explained.show_text(structure_explained(yarn.structure))
         for name, field in self.fields.items():
             is_needed = _needs(yarn.structure, name)

@@ -77,9 +77,8 @@ class StripesPanel(LiveWidget):
             buttons.addWidget(button)
         for words in (self.answer, self.place, self.short, self.painted):
             words.setWordWrap(True)
-        column.addWidget(self.answer)  # before the list, which may be long
-        column.addLayout(buttons)
-        for part in (self.message, self.place, self.list, self.short, self.painted):
+        column.addLayout(buttons)  # above what grows and shrinks: no button moves from under the hand
+        for part in (self.message, self.answer, self.place, self.list, self.short, self.painted):
             column.addWidget(part)
         column.addStretch(1)
 
@@ -145,8 +144,6 @@ class StripesPanel(LiveWidget):
         self.measured.set_choices(choices, is_typed)
         self.knitted_width.set_value(knitting.width_m)
         self.row_length.set_value(knitting.metres_a_row)
-        self.knitted_width.setVisible(not is_typed)
-        self._labels["knitted_width_m"].setVisible(not is_typed)
 
     def _show_ply(self, plan: Plan) -> None:
         governed, yarn = governing_ply(plan), plan.yarn

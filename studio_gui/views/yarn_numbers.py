@@ -148,7 +148,7 @@ class YarnNumbers(LiveWidget):
             explain(field, f"{self._meaning(name)} {_where_from(name, value)}")
 
     def _figures(self, yarn: YarnFigures) -> dict[str, str]:
-        at_worst = self.tr("{0}, {1} at worst")
+        at_worst = self.tr("{0}, {1} at worst, before take-up")
         pole = yarn.barber_pole_m
         return {
             "length": shown(YARN_LENGTH, yarn.plied_m),

@@ -129,7 +129,8 @@ class YarnStrip(LiveWidget):
         spins, yarn = self.uneven.spins, self.document.sheet.yarn
         if spins is not None:
             return spins_line(spins)
-        return yarn_line(yarn, structure_name(yarn.plan.yarn.structure))
+        plan = yarn.plan
+        return yarn_line(yarn, structure_name(plan.yarn.structure, folded=plan.lay.passes > 1))
 
     def _words(self) -> YarnWords:
         sheet, spun = self.document.sheet, self._spun

@@ -82,12 +82,19 @@ def unmatched_words(found: Halves, tongue: Tongue = TRANSLATED) -> str:
 
 
 def slide_words(found: Halves, tongue: Tongue = TRANSLATED) -> str:
-    """Return the widest slide with its colour: "up to 60 m, at the end of E Deep water"; "none"."""
+    """Return the widest slide with its place: "up to 36 m, at the end of C Kelp"; "none"."""
     widest = found.widest
+    if widest is None:
+        return tongue.translate("Halves", "no colour of one half has a match in the other")
     length = shown_briefly(YARN_LENGTH, found.widest_slide_m, tongue)
-    if widest is None or length == shown_briefly(YARN_LENGTH, 0.0, tongue):
+    if length == shown_briefly(YARN_LENGTH, 0.0, tongue):
+        if found.unmatched:
+            return tongue.translate("Halves", "none where colours match")
         return tongue.translate("Halves", "none")
     name = liquor_name(found.plan, found.plan.liquors[widest.liquor].id)
-    return tongue.translate("Halves", "up to {length}, at the end of {colour}").format(
-        length=length, colour=name
+    sentence = (
+        tongue.translate("Halves", "up to {length}, in {colour} at the break")
+        if widest is found.pairs[-1]
+        else tongue.translate("Halves", "up to {length}, at the end of {colour}")
     )
+    return sentence.format(length=length, colour=name)

@@ -14,12 +14,14 @@ from studio_gui.wording.quantities import MASS, YARN_LENGTH, shown
 from studio_gui.wording.translation import TRANSLATED, Tongue
 
 
-def structure_name(structure: Structure, tongue: Tongue = TRANSLATED) -> str:
-    """Return what a structure is called, as an entry of a list."""
+def structure_name(structure: Structure, tongue: Tongue = TRANSLATED, *, folded: bool = True) -> str:
+    """Return what a structure is called, as an entry of a list; `folded` where the roving has a fold."""
     names = {
         "single": tongue.translate("Spinning", "Single"),
         "both ends": tongue.translate("Spinning", "Two-ply, both ends of one ball"),
-        "broken at the fold": tongue.translate("Spinning", "Two-ply, two bobbins broken at the fold"),
+        "broken at the fold": tongue.translate("Spinning", "Two-ply, two bobbins broken at the fold")
+        if folded
+        else tongue.translate("Spinning", "Two-ply, two bobbins broken in the middle"),
         "lengthwise": tongue.translate("Spinning", "Split lengthwise, matched"),
         "fractal": tongue.translate("Spinning", "Fractal: one whole, one in strips"),
         "chain": tongue.translate("Spinning", "Chain, three strands"),
@@ -39,7 +41,8 @@ def structure_explained(structure: Structure, tongue: Tongue = TRANSLATED) -> st
         ),
         "broken at the fold": tongue.translate(
             "Spinning",
-            "One roving broken at its middle fold; each half is spun from its outer end onto a bobbin.",
+            "One roving broken at its middle fold, or without folds where half its weight lies; each half is"
+            " spun from its outer end onto a bobbin.",
         ),
         "lengthwise": tongue.translate(
             "Spinning", "One roving split lengthwise; every part is a ply, spun from the same end."

@@ -30,6 +30,8 @@ from studio_gui.wording.translation import TRANSLATED, Tongue
 
 #: How many sections are told one by one.
 MOST_SECTIONS_TOLD = 12
+#: Less of a roving than this share that is in no yarn is not worth a word.
+LEAST_IDLE_SHARE = 1e-3
 #: How many stripes that are too short are named.
 MOST_SHORT_TOLD = 3
 NO_BREAK = "\u00a0"
@@ -134,6 +136,19 @@ def fit_words(laid: StripePlan, tongue: Tongue = TRANSLATED) -> str:
 def place_words(laid: StripePlan, tongue: Tongue = TRANSLATED) -> str:
     """Return where the stripes lie and how often each comes, "" where each lies in one place."""
     plan, said = laid.plan, []
+    idle_g = plan.fibre.mass_g - laid.available_g
+    if (
+        plan.yarn.structure != "free"
+        and laid.available_g > 0.0
+        and idle_g > LEAST_IDLE_SHARE * plan.fibre.mass_g
+    ):
+        said.append(
+            tongue.translate(
+                "Stripes", "{idle} of the roving’s {mass} come into no yarn: wound off, or left over."
+            ).format(
+                idle=shown_briefly(MASS, idle_g, tongue), mass=shown_briefly(MASS, plan.fibre.mass_g, tongue)
+            )
+        )
     if plan.fibre.rovings > 1:
         said.append(tongue.translate("Stripes", "Grams are of each roving."))
     if plan.yarn.structure == "free":

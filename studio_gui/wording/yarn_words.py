@@ -42,8 +42,8 @@ def yarn_line(yarn: YarnFigures, structure: str, tongue: Tongue = TRANSLATED) ->
         words = tongue.translate("Yarn", "Left on one bobbin {0} ({1})")
         parts.append(words.format(_metres(left_m, tongue), share))
     if yarn.is_chain:
-        words = tongue.translate("Yarn", "Changes smear {0} in all")
-        parts.append(words.format(_metres(float(yarn.smear_m.sum()) * (1.0 - yarn.take_up), tongue)))
+        words = tongue.translate("Yarn", "Changes mix {0} in all, before take-up")
+        parts.append(words.format(_metres(float(yarn.smear_m.sum()), tongue)))
     parts.append(structure)
     parts.append(tongue.translate("Yarn", "twist not to scale"))
     return " · ".join(parts)

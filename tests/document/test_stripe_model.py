@@ -14,6 +14,7 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.stripe_model import Column, StripeModel
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.edits.stripes import move_stripe, remove_stripe, set_knitting
+from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.domain.yarn import Knitting, Stripe, Yarn
 from studio_gui.wording.translation import install_units
 from tests.document.heard import Announced
@@ -42,6 +43,12 @@ def test_a_stripe_is_shown_with_its_length_on_the_lay(model: StripeModel) -> Non
     assert shown(model, 2) == ["3", "B Pale", "62.5", "rows", "260.0"]  # with what is left
     swatch = model.index(1, Column.LIQUOR).data(Qt.ItemDataRole.DecorationRole)
     assert swatch == QColor(hex_from_srgb(model.document.sheet.liquor_colours.srgb[2]))
+
+
+def test_a_mirrored_stripe_is_told_with_both_its_places(model: StripeModel) -> None:
+    model.document.edit("", partial(set_yarn, structure="both ends"))
+    lengths = [float(shown(model, row)[Column.LAY]) for row in range(3)]
+    assert sum(lengths) == pytest.approx(100.0 * model.document.plan.lay_length_m, abs=0.2)
 
 
 def test_a_stripe_without_room_has_no_length(model: StripeModel) -> None:

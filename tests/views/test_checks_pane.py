@@ -92,6 +92,17 @@ def test_one_click_mends_as_one_step_named_after_the_mend(pane: ChecksPane, docu
     assert row(pane, "25 ml over the brim").severity == "warning"
 
 
+def test_a_mended_check_keeps_the_keyboard_in_the_list(pane: ChecksPane, document: OpenPlan) -> None:
+    document.edit("Flood", flooded)
+    mend = button(row(pane, "over the brim"), "Plan a wipe")
+    mend.setFocus()
+    QTest.keyClick(mend, Qt.Key.Key_Space)
+    assert row(pane, "to be wiped out").hasFocus()
+    while pane.rows:
+        document.undo_stack.undo()
+    assert pane.hasFocus()
+
+
 def test_advice_is_text_and_no_button(pane: ChecksPane, document: OpenPlan) -> None:
     document.edit("", partial(to_depth_basis, liquor_id="q3"))
     document.edit("", partial(change_stock, stock_id="k2", strength_g_per_l=2.0))

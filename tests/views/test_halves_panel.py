@@ -52,7 +52,7 @@ def test_halves_of_an_uneven_roving_are_told_and_folded_by_weight_in_one_step(qt
         "first": "78.0 g · 780.0 m",
         "second": "72.0 g · 720.0 m",
         "difference": "half 1 by 6.0 g (8.0 %)",
-        "slide": "up to 60 m, at the end of E E",
+        "slide": "up to 60 m, in E E at the break",
     }
     assert enabled(panel) == ["fold"]
     click(panel, "fold")
@@ -72,6 +72,9 @@ def test_what_does_not_apply_says_why_not(qtbot: QtBot) -> None:
     assert enabled(panel) == ["mirror first", "mirror second"]
     assert panel.mends["fold"].toolTip().startswith("The lay is straight")
     assert "Mirror one half first" in panel.mends["equal"].toolTip()
+    assert panel.why_not.isVisible()
+    for name, reason in (("Fold by weight", "fold"), ("Equal grams", "equal")):
+        assert f"{name}: {panel.mends[reason].toolTip()}" in panel.why_not.text()
 
 
 @pytest.mark.parametrize(
@@ -106,6 +109,7 @@ def test_colours_without_a_match_are_named(qtbot: QtBot) -> None:
     assert panel.unmatched.text() == "Without a match in half 2: B B."
     click(panel, "mirror second")
     assert not panel.unmatched.isVisible()
+    assert "Equal grams" not in panel.why_not.text()
 
 
 def test_the_roving_is_named_only_where_rovings_differ(qtbot: QtBot) -> None:

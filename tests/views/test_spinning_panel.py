@@ -54,7 +54,7 @@ def test_a_number_out_of_range_leaves_the_old_one_and_says_why(
 def test_a_structure_is_chosen_by_name_and_explained(
     structure: Structure, panel: SpinningPanel, document: OpenPlan
 ) -> None:
-    choose(panel.structure, structure_name(structure))
+    choose(panel.structure, structure_name(structure, folded=document.plan.lay.passes > 1))
     assert document.plan.yarn.structure == structure
     assert panel.explained.text() == structure_explained(structure)
     assert len(steps(document)) == 1

@@ -192,7 +192,7 @@ def test_the_yarn_of_a_row_is_three_times_the_width_or_measured(
     assert panel.row_length.text() == "1.80 m"
     choose(panel.measured, "as measured")
     assert document.plan.yarn.knitting.row_m == pytest.approx(1.8)
-    assert panel.knitted_width.isHidden()
+    assert panel.knitted_width.isVisible()  # what is below it must not move from under the hand
     type_into(panel.row_length, "170 cm")
     assert document.plan.yarn.knitting.row_m == pytest.approx(1.7)
     assert len(steps(document)) == 4

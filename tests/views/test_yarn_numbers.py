@@ -52,8 +52,8 @@ def test_a_fractal_tells_length_grist_and_how_much_is_solid(qtbot: QtBot) -> Non
 
 def test_a_chain_tells_what_its_changes_mix(qtbot: QtBot) -> None:
     numbers = opened(lantern_row(), qtbot)
-    assert said(numbers)["smear_each"] == "40.0 cm, 60.0 cm at worst"
-    assert said(numbers)["smear_all"] == "120.0 cm, 180.0 cm at worst"
+    assert said(numbers)["smear_each"] == "40.0 cm, 60.0 cm at worst, before take-up"
+    assert said(numbers)["smear_all"] == "120.0 cm, 180.0 cm at worst, before take-up"
     assert numbers.runs.sum.text() == "4 runs, 338.4 m of yarn"
 
 

@@ -90,7 +90,7 @@ def test_another_structure_is_told_and_drawn(strip: YarnStrip, document: OpenPla
     before = picture(strip)
     document.edit("", partial(set_yarn, structure="chain"))
     assert "Chain" in strip.accessibleDescription()
-    assert "smear" in strip.accessibleDescription()
+    assert "Changes mix" in strip.accessibleDescription()
     assert picture(strip) != before
     document.undo_stack.undo()
     assert "Chain" not in strip.accessibleDescription()

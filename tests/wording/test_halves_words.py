@@ -45,9 +45,17 @@ def test_the_heavier_half_is_named(first: float, words: str) -> None:
 
 
 def test_the_widest_slide_is_told_with_its_colour() -> None:
-    assert slide_words(found(two_shores()), ENGLISH) == "up to 60 m, at the end of E E"
+    assert slide_words(found(two_shores()), ENGLISH) == "up to 60 m, in E E at the break"
     assert slide_words(found(two_shores(), first=0.5), ENGLISH) == "none"
-    assert slide_words(halves(straight("AB", (3.0,))), ENGLISH) == "none"
+
+
+def test_colours_that_have_no_match_cannot_slide_and_are_not_said_to_be_in_step() -> None:
+    nothing = halves(straight("AB", (3.0,)))
+    assert slide_words(nothing, ENGLISH) == "no colour of one half has a match in the other"
+    some = halves(straight("ABA", (2.0, 4.0)))
+    assert slide_words(some, ENGLISH) == "none"
+    unlike = halves(straight("ABCA", (2.0, 3.0, 4.0)))
+    assert slide_words(unlike, ENGLISH) == "none where colours match"
 
 
 def test_the_break_is_at_the_fold_or_by_the_scale() -> None:

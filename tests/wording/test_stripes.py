@@ -102,6 +102,8 @@ def test_where_stripes_lie_is_said_where_it_is_not_plain() -> None:
         "On a folded lay the stripes come 2 times, every second time mirrored."
     )
     assert said(set_fibre(lantern_row(), rovings=3)) == "Grams are of each roving."
+    uneven = set_yarn(lantern_row(), structure="lengthwise", splits=(63.0, 57.0))
+    assert said(uneven) == "6 g of the roving’s 120 g come into no yarn: wound off, or left over."
 
 
 def test_plies_are_called_by_what_they_are() -> None:
