@@ -318,11 +318,13 @@ class Case:
 
 
 def _arrange(window: MainWindow) -> None:
-    """Put the panes where they stand at first in a window of this size, whatever the screen's."""
+    """Put the panes where they stand at first, the table in front, whatever the size of the screen."""
     window.resize(*WINDOW)
-    window.docks.arrange()
-    settle()
     docks = window.docks
+    docks.arrange()
+    settle()
+    docks.table.raise_()  # it shares its place with strip and yarn, which stand in front at first
+    settle()
     for dock in (docks.table, docks.stocks, docks.inputs, docks.section, docks.checks):
         assert not dock.visibleRegion().isEmpty(), f"the pane {dock.objectName()} cannot be seen"
 
