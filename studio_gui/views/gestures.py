@@ -106,6 +106,7 @@ class BoundaryDrag(_Held):
     def __init__(self, document: OpenPlan, layout: LayLayout, index: int, x: float) -> None:
         boundary_range(document.plan, index)
         super().__init__(document, ("boundary", index), document.plan.boundaries[index].position_m, layout, x)
+        self._drawing: tuple[Plan, Drag, tuple[SnapMark, ...]] | None = None
 
     @property
     def place_m(self) -> float:
@@ -127,9 +128,14 @@ class BoundaryDrag(_Held):
         if modifiers & LETS_GO:
             place_m = _within(wanted, limits)
         else:
-            marks = boundary_marks(plan, self._index, drag)
-            place_m, self.guide = self._rest(layout, wanted, marks, limits)
+            place_m, self.guide = self._rest(layout, wanted, self._marks(plan, drag), limits)
         self._document.preview(move_boundary(plan, self._index, place_m, drag))
+
+    def _marks(self, plan: Plan, drag: Drag) -> tuple[SnapMark, ...]:
+        """Return the marks that draw the boundary, kept while the plan before the drag stays the same."""
+        if self._drawing is None or self._drawing[0] is not plan or self._drawing[1] != drag:
+            self._drawing = plan, drag, boundary_marks(plan, self._index, drag)
+        return self._drawing[2]
 
     def tag(self) -> tuple[TagColumn, ...]:
         """Return the numbers of both neighbours."""
