@@ -114,9 +114,11 @@ class LayHold:
                 if place_m is not None:
                     left, bottom = layout.x(place_m) - GUIDE_HALF_PX, layout.gauge.bottom() + TARGET
                     now |= QRectF(left, 0.0, 2.0 * GUIDE_HALF_PX, bottom)
-        for area in (self._shown, now):
-            if not area.isNull():
-                self._canvas.update(area.toAlignedRect())
+        touched = self._shown | now
+        if not touched.isNull():
+            # from top to bottom, as spans are: within one rectangle Qt copies far faster than along a region
+            area = touched.toAlignedRect()
+            self._canvas.update(area.left(), 0, area.width(), self._canvas.height())
         self._shown = now
 
 
