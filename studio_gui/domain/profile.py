@@ -34,9 +34,14 @@ def dye_profile(plan: Plan, positions_m: ArrayLike) -> FloatArray:
 def profile_of(figures: SectionFigures, positions_m: ArrayLike) -> FloatArray:
     """Return `dye_profile` for figures that are already computed."""
     plan = figures.plan
+    return _profile_at(figures, lay_mass_to(plan.fibre, plan.lay, np.asarray(positions_m, dtype=np.float64)))
+
+
+def _profile_at(figures: SectionFigures, places_g: FloatArray) -> FloatArray:
+    """Return (places, dyes) depth (% owf) where `places_g` of the set lies before."""
+    plan = figures.plan
     total_g = float(figures.edges_g[-1])
     half_g = min(plan.wicking_mm / 1000.0 / plan.lay_length_m, 1.0) * total_g / 2.0
-    places_g = lay_mass_to(plan.fibre, plan.lay, np.asarray(positions_m, dtype=np.float64))
     knots_g, jumps = _painted_jumps(figures)
     if half_g <= RELATIVE_TOLERANCE * total_g:
         depths = np.cumsum(jumps, axis=0)[np.searchsorted(knots_g, places_g, side="right") - 1]
@@ -53,6 +58,14 @@ def section_colours(figures: SectionFigures) -> PredictedColours:
 def lay_colours(figures: SectionFigures, positions_m: ArrayLike) -> PredictedColours:
     """Return the predicted colour at places on the lay, (p,) m along it."""
     return colours_of(figures.plan, profile_of(figures, positions_m))
+
+
+def colours_at(figures: SectionFigures, places_g: FloatArray) -> PredictedColours:
+    """Return the predicted colour at the (p,) places before which `places_g` of the whole set lies.
+
+    As `lay_colours`, for those who ask for the same places again and keep what `lay_mass_to` said of them.
+    """
+    return colours_of(figures.plan, _profile_at(figures, places_g))
 
 
 def colours_of(plan: Plan, doses_pct_owf: FloatArray) -> PredictedColours:
@@ -73,6 +86,8 @@ def _painted_jumps(figures: SectionFigures) -> tuple[FloatArray, FloatArray]:
     both ends, so that dye which would wick off the end stays in the fibre.
     """
     plan = figures.plan
+    if not any(boundary.gap_m for boundary in plan.boundaries):
+        return _jumps_at_edges(figures)
     half_gaps = np.array([0.0, *(boundary.gap_m for boundary in plan.boundaries), 0.0]) / 2.0
     starts_m = np.clip(figures.edges_m[:-1] + half_gaps[:-1], 0.0, plan.lay_length_m)
     ends_m = np.clip(figures.edges_m[1:] - half_gaps[1:], 0.0, plan.lay_length_m)
@@ -84,6 +99,15 @@ def _painted_jumps(figures: SectionFigures) -> tuple[FloatArray, FloatArray]:
     jumps = np.concatenate((doses, doses, doses, -doses, -doses, -doses))
     order = np.argsort(knots, kind="stable")
     return knots[order], jumps[order]
+
+
+def _jumps_at_edges(figures: SectionFigures) -> tuple[FloatArray, FloatArray]:
+    """Return `_painted_jumps` where one section's dye ends as the next one's begins: a jump an edge."""
+    inner, doses, total = figures.edges_g[1:-1], figures.left_pct_owf, figures.edges_g[-1]
+    knots = np.concatenate(([-total], -inner[::-1], inner, 2.0 * total - inner[::-1]))
+    between = np.diff(doses, axis=0)
+    back = -between[::-1]
+    return knots, np.concatenate((doses[-1:], back, between, back))
 
 
 def _wicked(knots_g: FloatArray, jumps: FloatArray, places_g: FloatArray, half_g: float) -> FloatArray:

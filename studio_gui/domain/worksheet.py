@@ -19,7 +19,7 @@ from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.geometry import film_length_m
 from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
-from studio_gui.domain.profile import colours_of, lay_colours, section_colours
+from studio_gui.domain.profile import colours_at, colours_of, lay_colours, section_colours
 from studio_gui.domain.spinning.figures import YarnFigures, yarn_figures
 from studio_gui.domain.spinning.halves import Halves, halves, most_uneven_roving
 from studio_gui.domain.spinning.stripes import StripePlan, stripe_edges
@@ -106,6 +106,10 @@ class Worksheet:
     def lay_colours(self, positions_m: ArrayLike) -> PredictedColours:
         """Return the predicted colour, with wicked edges, at (p,) places on the lay, m."""
         return lay_colours(self.figures, positions_m)
+
+    def colours_at(self, places_g: FloatArray) -> PredictedColours:
+        """Return `lay_colours` at the (p,) places before which `places_g` of the whole set lies."""
+        return colours_at(self.figures, places_g)
 
 
 def _depths_at_uptake(plan: Plan, liquor: Liquor) -> FloatArray:

@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QImage, QPainter
 
+from studio_gui.domain.geometry import lay_mass_to
 from studio_gui.drawing.fibre.colouring import ColouredWool
 from studio_gui.drawing.fibre.maps import FibreMaps, fibre_maps
 from studio_gui.drawing.fibre.place import FibrePlace, StrandPlace
@@ -76,6 +77,8 @@ class WoolPicture:
         self.layout = layout
         self._wool = ColouredWool(maps)
         self._area = wool_area(layout, maps.place.device_pixel_ratio)
+        # A move of a boundary changes neither the columns nor the roving under them, so they are kept.
+        self._places_g = lay_mass_to(layout.sheet.plan.fibre, layout.sheet.plan.lay, self._places_m())
         self._shown = np.full((maps.columns, 3), np.nan)
         height, width = self._wool.pixels.shape
         # The image reads the array itself, which this object keeps alive.
@@ -106,7 +109,7 @@ class WoolPicture:
                 min(max(round((x - self._area.left()) * ratio) + maps.margin + more, 0), maps.columns)
                 for x, more in zip(within, (-1, 1), strict=True)
             )
-        srgb = layout.sheet.lay_colours(self._places_m(layout)[first:last]).srgb
+        srgb = layout.sheet.colours_at(self._places_g[first:last]).srgb
         changed = np.flatnonzero(~(np.abs(srgb - self._shown[first:last]) <= _SEEN).all(axis=1))
         if not changed.size:
             return QRectF()
@@ -117,9 +120,9 @@ class WoolPicture:
             self._area.left() + drawn.start / ratio, self._area.top(), len(drawn) / ratio, self._area.height()
         )
 
-    def _places_m(self, layout: LayLayout) -> NDArray[np.float64]:
+    def _places_m(self) -> NDArray[np.float64]:
         """Return the place on the lay (m) of the middle of every colour column."""
-        maps = self._wool.maps
+        maps, layout = self._wool.maps, self.layout
         middles = (np.arange(maps.columns) - maps.margin + 0.5) / maps.place.device_pixel_ratio
         places_m = layout.lay_m(self._area.left()) + middles / layout.px_per_m
         return np.clip(places_m, 0.0, layout.sheet.plan.lay_length_m)
