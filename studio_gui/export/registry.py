@@ -11,12 +11,25 @@ from pathlib import Path
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.worksheet import Worksheet
+from studio_gui.drawing.fonts import lent_font
+from studio_gui.drawing.sheets.book import pages_of
+from studio_gui.drawing.sheets.choices import Choices
 from studio_gui.export.picture import png_bytes, svg_bytes
 from studio_gui.export.section_map import section_map_bytes
+from studio_gui.export.sheet_files import pdf_of
 from studio_gui.export.table import table_bytes
 from studio_gui.storage.files import PLAN_SUFFIX, write_atomically
 
+
+def _sheets_bytes(sheet: Worksheet) -> bytes:
+    """Return all sheets of a plan as PDF, for who chose nothing."""
+    with lent_font():
+        pages = pages_of(sheet, Choices())
+    return pdf_of(pages, sheet.plan.title)
+
+
 EXPORTS: dict[str, Callable[[Worksheet], bytes]] = {
+    ".pdf": _sheets_bytes,
     ".json": section_map_bytes,
     ".csv": table_bytes,
     ".svg": svg_bytes,

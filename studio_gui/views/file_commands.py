@@ -139,12 +139,13 @@ class FileCommands(QObject):
 
         _finish_typing()
         filters = [
+            self.tr("Sheets to print (*.pdf)"),
             self.tr("Section map (*.json)"),
             self.tr("Table (*.csv)"),
             self.tr("Drawing (*.svg)"),
             self.tr("Picture (*.png)"),
         ]
-        start = self._preferences.folder / (self._file_stem() + ".json")
+        start = self._preferences.folder / (self._file_stem() + ".pdf")
         name, chosen = QFileDialog.getSaveFileName(
             self._window, self.tr("Export"), str(start), ";;".join(filters)
         )
@@ -152,7 +153,7 @@ class FileCommands(QObject):
             return
         path = Path(name)
         if not path.suffix and chosen in filters:
-            path = path.with_suffix((".json", ".csv", ".svg", ".png")[filters.index(chosen)])
+            path = path.with_suffix((".pdf", ".json", ".csv", ".svg", ".png")[filters.index(chosen)])
             if path.exists() and not self._overwrite_foreign(path):
                 return
         try:

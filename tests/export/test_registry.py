@@ -16,7 +16,13 @@ from tests.drawing.plans import plain_plan
 
 pytestmark = pytest.mark.usefixtures("qapp")
 
-FIRST_BYTES = {".json": b"{", ".csv": b"\xef\xbb\xbfsection", ".svg": b"<?xml", ".png": b"\x89PNG"}
+FIRST_BYTES = {
+    ".pdf": b"%PDF-",
+    ".json": b"{",
+    ".csv": b"\xef\xbb\xbfsection",
+    ".svg": b"<?xml",
+    ".png": b"\x89PNG",
+}
 
 
 def test_these_kinds_are_offered() -> None:
@@ -38,12 +44,12 @@ def test_what_other_programs_read_stays_metric(ending: str, tmp_path: Path) -> N
     assert (tmp_path / f"us{ending}").read_bytes() == (tmp_path / f"metric{ending}").read_bytes()
 
 
-@pytest.mark.parametrize("name", ["map", "map.", "map.pdf", "map.json.bak"])
+@pytest.mark.parametrize("name", ["map", "map.", "map.odt", "map.json.bak"])
 def test_another_ending_is_refused_with_those_there_are(name: str, tmp_path: Path) -> None:
     with pytest.raises(FileProblem) as refused:
         export_plan(worksheet(plain_plan(2)), tmp_path / name)
     assert refused.value.code == "unknown-ending"
-    assert refused.value.params["endings"] == ".json, .csv, .svg, .png"
+    assert refused.value.params["endings"] == ".pdf, .json, .csv, .svg, .png"
     assert list(tmp_path.iterdir()) == []
 
 

@@ -184,7 +184,7 @@ def test_samples_are_at_hand(desk: Desk) -> None:
     assert desk.plan().lay.passes == 2
 
 
-@pytest.mark.parametrize("ending", [".json", ".csv", ".svg", ".png"])
+@pytest.mark.parametrize("ending", [".pdf", ".json", ".csv", ".svg", ".png"])
 def test_export_writes_what_the_ending_says(desk: Desk, ending: str) -> None:
     target = desk.folder / f"map{ending}"
     with answering(choose_file(target)):
@@ -207,6 +207,6 @@ def test_an_export_of_unknown_kind_is_refused_in_words(desk: Desk) -> None:
 def test_an_export_without_ending_takes_the_chosen_kind(desk: Desk) -> None:
     with answering(choose_file(desk.folder / "map")):
         desk.files.export_action.trigger()
-    assert (desk.folder / "map.json").exists()
+    assert (desk.folder / "map.pdf").exists()
     with answering(choose_file(desk.folder / "map"), press(Button.Cancel)):
         desk.files.export_action.trigger()
