@@ -21,6 +21,8 @@ from studio_gui.drawing.yarn_layout import MARGIN_LEFT, YarnLayout
 
 #: Of a run narrower than this (px) no letter is written.
 LEAST_FOR_LETTER = 11.0
+#: How high the bar is that shows which part of the yarn is in sight.
+SIGHT_HEIGHT = 4.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,6 +136,23 @@ def map_runs(layout: YarnLayout, runs: Sequence[YarnRun]) -> list[MapRun]:
         )
         for run in runs
     ]
+
+
+def paint_sight(painter: QPainter, layout: YarnLayout, look: Look) -> None:
+    """Show under the line which part of the yarn is in sight; nothing where all of it is."""
+    if layout.view.is_fitted:
+        return
+    track = QRectF(layout.line.left(), layout.line.bottom() + 1.0, layout.line.width(), SIGHT_HEIGHT)
+    scale = track.width() / layout.pane.film_m
+    left = track.left() + layout.view.left_m * scale
+    seen = QRectF(left, track.top(), max(layout.yarn.width() / layout.px_per_m * scale, 6.0), SIGHT_HEIGHT)
+    painter.save()
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(look.film_edge)
+    painter.drawRect(track.adjusted(0.0, 1.5, 0.0, -1.5))
+    painter.setBrush(look.handle)
+    painter.drawRoundedRect(seen.intersected(track), 2.0, 2.0)
+    painter.restore()
 
 
 def paint_lit(painter: QPainter, layout: YarnLayout, look: Look, section: int) -> None:

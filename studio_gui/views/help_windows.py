@@ -69,6 +69,7 @@ class KeysWindow(_HelpWindow):
         self.list.setHeaderLabels([self.tr("To do"), self.tr("Keys or gesture")])
         self.list.clear()
         self._add(self.tr("On the lay"), _gestures())
+        self._add(self.tr("On strip, yarn and swatch"), _looking())
         self._add(self.tr("In fields and tables"), _typing())
         for menu in self._menus():
             self._add(_plain(menu.title()), list(_keys(menu)))
@@ -194,6 +195,32 @@ def _gestures() -> list[tuple[str, str]]:
         (
             translate("Gestures", "All that can be done here"),
             translate("Gestures", "Right button; the menu key or Shift+F10"),
+        ),
+    ]
+
+
+def _looking() -> list[tuple[str, str]]:
+    """Return what mouse and keys do where the yarn is looked at."""
+    return [
+        (
+            translate("Gestures", "Light a section wherever it comes"),
+            translate("Gestures", "Point at it on the strip; a click selects it"),
+        ),
+        (
+            translate("Gestures", "Look closer at the yarn, or from further off"),
+            translate("Gestures", "Turn the wheel; plus, minus"),
+        ),
+        (
+            translate("Gestures", "Move along the yarn"),
+            translate("Gestures", "Drag it; Shift with the wheel; Left, Right, Home, End"),
+        ),
+        (
+            translate("Gestures", "See the whole yarn again"),
+            translate("Gestures", "Double-click it; 0 or Esc; Whole yarn"),
+        ),
+        (
+            translate("Gestures", "See other rows of the swatch"),
+            translate("Gestures", "Turn the wheel; Up, Down, Page Up, Page Down, Home, End"),
         ),
     ]
 

@@ -18,9 +18,9 @@ from studio_gui.views.section_pane import SectionPane
 from studio_gui.views.section_table import SectionTable
 from studio_gui.views.steps_view import StepsView
 from studio_gui.views.stocks_pane import StocksPane
+from studio_gui.views.strip_pane import StripPane
 from studio_gui.views.swatch_view import SwatchView
 from studio_gui.views.yarn_pane import YarnPane
-from studio_gui.views.yarn_strip import StripPane
 
 
 class Panes(QObject):

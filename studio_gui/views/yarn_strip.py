@@ -6,6 +6,8 @@ lay lights it too; looking closer or further along changes no plan.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QPointF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QHelpEvent,
@@ -16,7 +18,7 @@ from PySide6.QtGui import (
     QPaintEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QSizePolicy, QToolTip, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.spinning.figures import YarnFigures
@@ -29,6 +31,7 @@ from studio_gui.drawing.strip_and_yarn import (
     paint_lit,
     paint_row_words,
     paint_selected,
+    paint_sight,
     paint_stretches,
     paint_strip_letters,
 )
@@ -54,9 +57,12 @@ class YarnStrip(LiveWidget):
     -------
     pointed
         The index of the section under the pointer, -1 for none.
+    looked
+        The yarn is looked at in another way.
     """
 
     pointed = Signal(int)
+    looked = Signal()
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -126,6 +132,15 @@ class YarnStrip(LiveWidget):
         self.setAccessibleDescription(self._line())
 
     def _line(self) -> str:
+        told = self._yarn_line()
+        if self.view.is_fitted:
+            return told
+        layout = self.lay
+        ends = (layout.plied_m(layout.yarn.left()), layout.plied_m(layout.yarn.right()), self._spun.plied_m)
+        words = self.tr("In sight: {0} to {1} of {2}")
+        return f"{words.format(*(shown_briefly(ROVING_LENGTH, round(end, 2)) for end in ends))} · {told}"
+
+    def _yarn_line(self) -> str:
         spins, yarn = self.uneven.spins, self.document.sheet.yarn
         if spins is not None:
             return spins_line(spins)
@@ -158,6 +173,7 @@ class YarnStrip(LiveWidget):
             paint_strip_letters(painter, layout, look, words)
             paint_stretches(painter, layout, look)
             paint_line(painter, layout, look, words)
+            paint_sight(painter, layout, look)
             chosen = set(self.document.selected_ids)
             sections = enumerate(self.document.sheet.plan.sections)
             paint_selected(
@@ -175,7 +191,13 @@ class YarnStrip(LiveWidget):
         view = self.lay.pane.clamped(view)
         if view != self.view:
             self.view = view
+            self._tell()
             self.update()
+            self.looked.emit()
+
+    def look_at_all(self) -> None:
+        """Look at the whole yarn."""
+        self.look_at(self.view.fitted())
 
     def zoom(self, factor: float, at_x: float | None = None) -> None:
         """Look `factor` times as close; the place at pixel column `at_x` (by default the middle) stays."""
@@ -196,15 +218,17 @@ class YarnStrip(LiveWidget):
         event.accept()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        keys = {
+        keys: dict[Qt.Key, Callable[[], None]] = {
             Qt.Key.Key_Plus: lambda: self.zoom(1.5),
             Qt.Key.Key_Minus: lambda: self.zoom(1.0 / 1.5),
-            Qt.Key.Key_0: lambda: self.look_at(self.view.fitted()),
+            Qt.Key.Key_0: self.look_at_all,
             Qt.Key.Key_Left: lambda: self.pan(-ARROW_PX),
             Qt.Key.Key_Right: lambda: self.pan(ARROW_PX),
             Qt.Key.Key_Home: lambda: self.pan(-1e9),
             Qt.Key.Key_End: lambda: self.pan(1e9),
         }
+        if not self.view.is_fitted:
+            keys[Qt.Key.Key_Escape] = self.look_at_all
         act = keys.get(Qt.Key(event.key()))
         if act is None:
             super().keyPressEvent(event)
@@ -239,7 +263,7 @@ class YarnStrip(LiveWidget):
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         if event.position().y() >= self.lay.yarn.top():
-            self.look_at(self.view.fitted())
+            self.look_at_all()
 
     def leaveEvent(self, event: QEvent) -> None:
         self._point_at(None)
@@ -281,16 +305,3 @@ class YarnStrip(LiveWidget):
             return words.format(name, length, shown_number(len(places), 0))
         run = layout.run_at(point)
         return "" if run is None else run_words(plan, run)
-
-
-class StripPane(QWidget):
-    """Strip and yarn, and beneath them how unevenly the yarn is spun."""
-
-    def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.strip = YarnStrip(document)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.strip, 1)
-        column.addWidget(self.strip.uneven)

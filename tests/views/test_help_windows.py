@@ -28,8 +28,8 @@ def window(qtbot: QtBot, tmp_path: Path) -> MainWindow:
     return window
 
 
-#: Gestures on the lay, and keys in fields and tables, that no menu has.
-GESTURES = 19
+#: Gestures on the lay and the yarn, and keys in fields and tables, that no menu has.
+GESTURES = 24
 
 
 def only(window: MainWindow, kind: type[QDialog]) -> QDialog:

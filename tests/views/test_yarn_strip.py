@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 
 import pytest
@@ -17,7 +18,8 @@ from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.drawing.lay_view import LayView
 from studio_gui.views import uneven_spinning
 from studio_gui.views.main_window import MainWindow
-from studio_gui.views.yarn_strip import StripPane, YarnStrip
+from studio_gui.views.strip_pane import StripPane
+from studio_gui.views.yarn_strip import YarnStrip
 from tests.views.keys import ESC, shown
 
 
@@ -75,6 +77,27 @@ def test_wheel_and_keys_look_closer_and_back(strip: YarnStrip) -> None:
     assert strip.view != LayView()
     QTest.mouseDClick(strip, Qt.MouseButton.LeftButton, pos=middle.toPoint())
     assert strip.view == LayView()
+
+
+def test_a_part_in_sight_says_so_and_there_are_four_ways_back(pane: StripPane) -> None:
+    strip = pane.strip
+    whole = strip.accessibleDescription()
+    assert not pane.whole.isEnabled()
+    ways: tuple[Callable[[], None], ...] = (
+        lambda: QTest.mouseClick(pane.whole, Qt.MouseButton.LeftButton),
+        lambda: QTest.mouseDClick(strip, Qt.MouseButton.LeftButton, pos=strip.lay.yarn.center().toPoint()),
+        lambda: QTest.keyClick(strip, Qt.Key.Key_0),
+        lambda: QTest.keyClick(strip, ESC),
+    )
+    for way_back in ways:
+        at_all = picture(strip)
+        strip.look_at(LayView(strip.lay.px_per_m * 4.0, 100.0))
+        assert pane.whole.isEnabled()
+        assert strip.accessibleDescription().startswith("In sight: 100 m to ")
+        assert picture(strip) != at_all
+        way_back()
+        assert (strip.view.is_fitted, pane.whole.isEnabled()) == (True, False)
+        assert strip.accessibleDescription() == whole
 
 
 def test_the_yarn_is_drawn_along_by_hand(strip: YarnStrip) -> None:
