@@ -20,19 +20,7 @@ weighed one by one, in their order; ``fibre.mass_g`` is then their mean. A folde
 ``fibre.leg_marks_m``: for each leg, in spinning order, the metres from its outer end to every boundary,
 of the mean roving.
 
-``yarn`` is what the dyed set is spun and plied into. *Singles* and *laid* metres are before take-up, *plied*
-ones after it: ``plied_m`` is ``laid_m * (1 - take_up)``; a single is not plied, and its ``take_up`` is 0.
-
-- ``leftover_m`` and ``leftover_g``: singles of each strand that are not in the yarn; ``leftover_share`` the
-  most of them, as a share of the longest strand.
-- ``solid_m`` and ``barber_pole_m``: plied metres in which all strands show one colour, and the rest; together
-  ``plied_m``. ``solid_share`` is their share of it, 0 to 1.
-- ``smear_m`` and ``smear_worst_m``, of a chain only: laid metres that its changes of colour mix, on average
-  and at worst.
-- ``runs``: for each strand, in spinning order and with leftovers, ``[liquor id, metres of singles]``.
-- ``plied_runs``: the yarn from its start, with the liquor of every strand (one, of a chain), in plied metres.
-- ``pairs``: how much of the yarn has these liquors side by side, the first strand's first; ``singles_m`` are
-  those of each strand. A chain has single liquors, and pairs where a change mixes two.
+``yarn`` is told in `studio_gui.export.section_map_yarn`.
 """
 
 from __future__ import annotations
@@ -48,6 +36,7 @@ from studio_gui.domain.legs import leg_marks
 from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import Worksheet
+from studio_gui.export.section_map_yarn import known, yarn_part
 from studio_gui.storage.strict_json import Json, serialise
 from studio_gui.wording.sentences import check_text
 
@@ -63,7 +52,7 @@ def section_map_bytes(sheet: Worksheet) -> bytes:
 def section_map(sheet: Worksheet) -> dict[str, Json]:
     """Return the section map of a worksheet, as the rule of this module has it."""
     plan = sheet.plan
-    return _known(
+    return known(
         {
             "document": DOCUMENT,
             "version": VERSION,
@@ -91,7 +80,7 @@ def section_map(sheet: Worksheet) -> dict[str, Json]:
                 {"position_m": float(boundary.position_m), "gap_m": float(boundary.gap_m)}
                 for boundary in plan.boundaries
             ],
-            "yarn": _yarn(sheet),
+            "yarn": yarn_part(sheet),
             "checks": [_check(check, plan) for check in sheet.checks],
         }
     )
@@ -99,7 +88,7 @@ def section_map(sheet: Worksheet) -> dict[str, Json]:
 
 def _fibre(sheet: Worksheet) -> Json:
     fibre, lay = sheet.plan.fibre, sheet.plan.lay
-    return _known(
+    return known(
         {
             "mass_g": float(fibre.mass_g),
             "length_m": float(fibre.length_m),
@@ -126,7 +115,7 @@ def _marks(marks: Sequence[MassMark]) -> list[Json]:
 
 def _liquid(plan: Plan) -> Json:
     liquid = plan.liquid
-    return _known(
+    return known(
         {
             "uptake_ml_per_g": float(liquid.uptake_ml_per_g),
             "soak_ml_per_g": float(liquid.soak_ml_per_g),
@@ -144,7 +133,7 @@ def _acid_line(plan: Plan) -> Json:
 
 def _stocks(sheet: Worksheet) -> list[Json]:
     return [
-        _known(
+        known(
             {
                 "id": stock.id,
                 "name": stock.name,
@@ -195,7 +184,7 @@ def _section(sheet: Worksheet, index: int) -> Json:
     section = plan.sections[index]
     amounts_ml = _amounts(plan, figures.amounts_ml[index].tolist())
     depths = zip(plan.dyes, figures.depth_pct_owf[index].tolist(), strict=True)
-    return _known(
+    return known(
         {
             "id": section.id,
             "name": section.name,
@@ -221,54 +210,6 @@ def _section(sheet: Worksheet, index: int) -> Json:
     )
 
 
-def _yarn(sheet: Worksheet) -> Json:
-    plan, yarn = sheet.plan, sheet.yarn
-    smear_m = float(yarn.smear_m.sum()) if yarn.is_chain else None
-    return _known(
-        {
-            "structure": plan.yarn.structure,
-            "singles_m_per_g": float(plan.yarn.singles_m_per_g),
-            "take_up": float(yarn.take_up),
-            "staple_m": float(plan.yarn.staple_m),
-            "laid_m": yarn.laid_m,
-            "plied_m": yarn.plied_m,
-            "leftover_m": list(yarn.leftover_m),
-            "leftover_g": list(yarn.leftover_g),
-            "leftover_share": yarn.leftover_share,
-            "solid_share": yarn.solid_share,
-            "solid_m": yarn.solid_m,
-            "barber_pole_m": yarn.barber_pole_m,
-            "smear_m": smear_m,
-            "smear_worst_m": None if smear_m is None else yarn.smear_worst_m,
-            "runs": [
-                [[plan.liquors[run.liquor].id, run.length_m] for run in yarn.strand_runs(strand)]
-                for strand in range(len(yarn.strands))
-            ],
-            "plied_runs": [
-                {
-                    "liquor_ids": _liquor_ids(plan, run.liquors),
-                    "metres": run.end_m - run.start_m,
-                    "solid": run.solid,
-                }
-                for run in yarn.runs
-            ],
-            "pairs": [
-                {
-                    "liquor_ids": _liquor_ids(plan, pair.liquors),
-                    "singles_m": pair.laid_m,
-                    "plied_m": pair.plied_m,
-                    "solid": pair.solid,
-                }
-                for pair in yarn.pairs
-            ],
-        }
-    )
-
-
-def _liquor_ids(plan: Plan, liquors: Sequence[int]) -> list[Json]:
-    return [plan.liquors[liquor].id for liquor in liquors]
-
-
 def _amounts(plan: Plan, amounts_ml: list[float]) -> dict[str, Json]:
     return {stock.id: ml for stock, ml in zip(plan.stocks, amounts_ml, strict=True) if ml > 0.0}
 
@@ -278,14 +219,9 @@ def _check(check: Check, plan: Plan) -> Json:
         "code": check.code,
         "severity": check.severity,
         "section_ids": list(check.section_ids),
-        "params": _known(dict(check.params)),
+        "params": known(dict(check.params)),
         "text": check_text(check, plan),
     }
-
-
-def _known(members: dict[str, Json]) -> dict[str, Json]:
-    """Return the members whose value is known."""
-    return {key: value for key, value in members.items() if value is not None}
 
 
 def _number(value: float | None) -> float | None:

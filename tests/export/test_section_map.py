@@ -13,11 +13,12 @@ from hypothesis import given
 
 from studio_gui.domain.edits.inputs import fold_by_weight, set_fibre
 from studio_gui.domain.edits.rovings import set_one_roving
+from studio_gui.domain.edits.stripes import set_stripes
 from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.domain.fibre import MassMark, Roving
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
-from studio_gui.domain.yarn import Strip
+from studio_gui.domain.yarn import Strip, Stripe
 from studio_gui.export.section_map import section_map, section_map_bytes
 from tests.export.plans import plans_of_one_colour, sample
 from tests.scenes.scene_plans import four_gates, lantern_row
@@ -107,11 +108,14 @@ CONTRACT: dict[str, Any] = {
         "runs": [[ANY_CHECK]],
         "plied_runs": [{"liquor_ids": [str], "metres": float, "solid": bool}],
         "pairs": [{"liquor_ids": [str], "singles_m": float, "plied_m": float, "solid": bool}],
+        "knitting": {"width_m": float, "row_m": float, "stitches": int, "rows": int, "in_the_round": bool},
+        "section_rows": ANY_CHECK,
+        "stripes": [{"liquor_id": str, "amount": float, "measure": str, "plied_m": float}],
     },
     "checks": [{"code": str, "severity": str, "section_ids": [str], "params": ANY_CHECK, "text": str}],
 }
 #: Numbers that may not be known, and then leave their key out.
-MAY_BE_UNKNOWN = {"smear_m", "smear_worst_m", "soak_acid_g_per_l", "acid_g_per_l", "acid_pct_owf"}
+MAY_BE_UNKNOWN = {"stripes", "smear_m", "smear_worst_m", "soak_acid_g_per_l", "acid_g_per_l", "acid_pct_owf"}
 
 
 def read(data: bytes) -> dict[str, Any]:
@@ -298,6 +302,25 @@ def test_an_unpainted_section_has_the_colour_of_the_wool_and_no_amounts() -> Non
     bare = map_of(plan)["sections"][-1]
     assert (bare["amounts_ml"], bare["depth_pct_owf"]) == ({}, {})
     assert bare["srgb"] == plan.fibre.undyed_srgb
+
+
+def test_wanted_stripes_and_rows_of_sections_are_told() -> None:
+    """Lantern Row, 338.4 m plied as a chain: A's 84.6 m are 56.4 rows of 1.5 m."""
+    plan = set_stripes(lantern_row(), [Stripe("B", 10.0), Stripe("A", 12.0, "metres")])
+    yarn = map_of(plan)["yarn"]
+    assert yarn["knitting"] == {
+        "width_m": 0.5,
+        "row_m": 1.5,
+        "stitches": 100,
+        "rows": 225,
+        "in_the_round": False,
+    }
+    assert list(yarn["section_rows"].values()) == pytest.approx([56.4, 37.6, 75.2, 56.4])
+    assert [tuple(stripe.values()) for stripe in yarn["stripes"]] == [
+        ("B", 10.0, "rows", 15.0),
+        ("A", 12.0, "metres", 12.0),
+    ]
+    assert "stripes" not in map_of(lantern_row())["yarn"]
 
 
 def test_a_fractal_yarn_is_told_run_by_run_and_pair_by_pair() -> None:
