@@ -25,8 +25,10 @@ from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.labels import MessageLabel
 from studio_gui.wording.fields import FIELD_KINDS, field_name
 from studio_gui.wording.naming import one_line
-from studio_gui.wording.quantities import Kind, parse, shown
+from studio_gui.wording.quantities import Kind, parse, shown, shown_bare
 from studio_gui.wording.sentences import refusal
+
+_UNIT_AT_END = re.compile(r"(?<=\d)\s*[^\W\d].*$")
 
 
 class EntryField(QLineEdit):
@@ -221,7 +223,9 @@ class QuantityField(EntryField):
 
 
 class QuantityListField(EntryField):
-    """A field for several numbers of one kind, such as places of folds ("1.5 m; 3.04 m").
+    """A field for several numbers of one kind, such as places of folds ("1.50; 3.04 m").
+
+    The unit is shown once, after the last; typed there, it is that of all before it which have none.
 
     Parameters
     ----------
@@ -261,6 +265,9 @@ class QuantityListField(EntryField):
 
     def _take(self, text: str) -> None:
         terms = re.split(r"[;+]|,\s", text) if text.strip() else []
+        unit = _UNIT_AT_END.search(terms[-1]) if terms else None
+        if unit is not None:
+            terms[:-1] = [term if _UNIT_AT_END.search(term) else term + unit[0] for term in terms[:-1]]
         try:
             values = tuple(parse(self._kind, term, self._field) for term in terms)
         except RovingLayError as problem:
@@ -270,7 +277,8 @@ class QuantityListField(EntryField):
         self.entered.emit(values)
 
     def _words(self, values: Sequence[float]) -> str:
-        return self._joint.join(shown(self._kind, value) for value in values)
+        last = [shown(self._kind, value) for value in values[-1:]]
+        return self._joint.join([shown_bare(self._kind, value) for value in values[:-1]] + last)
 
 
 def with_message(field: EntryField, holder: QWidget | None = None) -> QVBoxLayout:

@@ -175,7 +175,9 @@ class MainWindow(QMainWindow):
 
     def _show_file(self) -> None:
         path, title = self.document.path, self.document.plan.title
-        name = title or (path.name if path is not None else self.tr("Untitled"))
+        file = "" if path is None else path.name
+        name = self.tr("{0} ({1})").format(title, file) if title and file else title or file
+        name = name or self.tr("Untitled")
         name = one_line(name.replace("[*]", ""), LONGEST_TITLE)
         self.setWindowTitle(self.tr("{0}[*] – Roving Lay").format(name))
         self.setWindowFilePath("" if path is None else str(path))

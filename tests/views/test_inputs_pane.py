@@ -132,7 +132,7 @@ def test_an_uneven_top_is_typed_as_weighed_pieces(pane: InputsPane, document: Op
     type_into(pane.pieces, "78 + 72")
     assert document.plan.fibre.mass_g == pytest.approx(150.0)
     assert marks(document) == (MassMark(0.5, 0.52),)
-    assert pane.pieces.text() == "78.0 g + 72.0 g"
+    assert pane.pieces.text() == "78.0 + 72.0 g"
     assert pane.fields["mass_g"].text() == "150.0 g"
     type_into(pane.pieces, "80, 72")
     assert pane.pieces.message.text() == "A roving weighs 152.0 g now, and weighed 150.0 g."

@@ -118,6 +118,7 @@ def test_the_title_names_the_plan_and_keeps_its_brackets(window: MainWindow, tmp
     drag_first_boundary(window, 60)
     with answering(choose_file(tmp_path / "mine.roving.json")):
         window.files.save_action.trigger()
+    assert window.windowTitle() == "Plain (mine.roving.json)[*] – Roving Lay"
     assert window.windowFilePath() == str(tmp_path / "mine.roving.json")
     assert read_plan(tmp_path / "mine.roving.json") == window.document.plan
 
