@@ -18,6 +18,7 @@ from studio_gui.domain.edits.inputs import set_fibre, set_lay, set_passes
 from studio_gui.domain.edits.pieces import piece_masses_g, set_pieces
 from studio_gui.domain.fibre import MATCHINGS, MOST_FOLDS
 from studio_gui.domain.plan import Plan
+from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.choices import ChoiceField, ColourField
 from studio_gui.views.fields import (
     EntryField,
@@ -149,6 +150,7 @@ class InputsPane(LiveWidget):
         self.matching.chosen.connect(self._set_matching)
         for name, button in self.measure.items():
             button.setText("…")
+            button.setMinimumHeight(round(TARGET))
             button.clicked.connect(partial(self._open_measuring, name))
 
     def _set_fonts(self) -> None:

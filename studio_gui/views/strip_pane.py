@@ -9,6 +9,7 @@ from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QHBoxLayout, QToolButton, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.labels import explain
 from studio_gui.views.yarn_strip import YarnStrip
 
@@ -20,6 +21,7 @@ class StripPane(QWidget):
         super().__init__(parent)
         self.strip = YarnStrip(document)
         self.whole = QToolButton()
+        self.whole.setMinimumHeight(round(TARGET))
         self.whole.clicked.connect(self.strip.look_at_all)
         self.strip.looked.connect(self._show_way_back)
         beneath = QHBoxLayout()

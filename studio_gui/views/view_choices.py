@@ -13,6 +13,7 @@ from PySide6.QtGui import QAction, QActionGroup, QWheelEvent
 from PySide6.QtWidgets import QApplication, QComboBox, QHBoxLayout, QLabel, QMenu, QWidget
 
 from studio_gui.document.preferences import APPEARANCES, Appearance, Preferences
+from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.live import use_units
 from studio_gui.views.menu_entries import add_entry
 from studio_gui.wording.translation import TRANSLATED, UNITS, Units, install_units
@@ -131,6 +132,7 @@ class UnitsBox(QWidget):
         super().__init__()
         self._name = QLabel()
         self.box = _Box()
+        self.box.setMinimumHeight(round(TARGET))
         self.box.activated.connect(lambda place: self.chosen.emit(UNITS[place]))
         self._name.setBuddy(self.box)
         row = QHBoxLayout(self)

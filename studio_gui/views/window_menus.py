@@ -11,8 +11,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QMenu, QSizePolicy, QToolBar
+from PySide6.QtWidgets import QMenu, QSizePolicy, QToolBar, QToolButton
 
+from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.help_menu import HelpMenu
 
 if TYPE_CHECKING:
@@ -109,6 +110,8 @@ class WindowMenus(QObject):
         bar.addActions(window.section_commands.tool_actions)
         bar.addSeparator()
         bar.addAction(window.files.export_action)
+        for button in bar.findChildren(QToolButton):
+            button.setMinimumHeight(round(TARGET))
         window.choices.units_box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         bar.addWidget(window.choices.units_box)  # the stretch before it keeps it at the far end
         self.panes.addSeparator()
