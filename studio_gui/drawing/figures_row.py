@@ -11,10 +11,10 @@ from __future__ import annotations
 from typing import Literal, NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath
+from PySide6.QtGui import QColor, QPainter, QPainterPath
 
 from studio_gui.domain.figures import SectionFigures
-from studio_gui.drawing.fonts import sized
+from studio_gui.drawing.fonts import Lettering, lettering, sized
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.marks import paint_saturation, paint_undyed
@@ -26,21 +26,33 @@ NARROWEST_FIGURE = 11.0  # px: under narrower sections stand bars alone
 MARK_SIDE, MARK_ROOM = 12.0, 18.0
 TOP_LINE, LINE = 24.0, 18.0  # heights, px
 BAR_HEIGHT, LEAST_BAR = 5.0, 5.0
+BESIDE_WORDS = 3.0  # px that glyphs and marks may reach over their box
 
 State = Literal["undyed", "under", "in range", "over"]
 
 
-class _Pens(NamedTuple):
-    """Fonts with their metrics, made once for a row."""
+class _Row(NamedTuple):
+    """What a row is painted with: the letters of its figures, and the pixel columns that are painted."""
 
-    big: QFont
-    big_metrics: QFontMetricsF
-    bold: QFont
-    bold_metrics: QFontMetricsF
-    small: QFont
-    small_metrics: QFontMetricsF
-    strong: QFont
-    strong_metrics: QFontMetricsF
+    painter: QPainter
+    layout: LayLayout
+    look: Look
+    within: tuple[float, float]
+    big: Lettering
+    bold: Lettering
+    small: Lettering
+    strong: Lettering
+
+    def shows(self, left: float, right: float) -> bool:
+        """Whether anything drawn between two pixel columns, or just beside them, is painted at all."""
+        return left - BESIDE_WORDS < self.within[1] and right + BESIDE_WORDS > self.within[0]
+
+    def write(self, letters: Lettering, words: str, left: float, baseline: float, colour: QColor) -> None:
+        """Write `words` where they are painted at all."""
+        if self.shows(left, left + letters.width(words)):
+            self.painter.setFont(letters.font)
+            self.painter.setPen(colour)
+            self.painter.drawText(QPointF(left, baseline), words)
 
 
 def state_of(figures: SectionFigures, index: int) -> State:
@@ -51,7 +63,7 @@ def state_of(figures: SectionFigures, index: int) -> State:
 
 def paint_figures(painter: QPainter, layout: LayLayout, look: Look, within: tuple[float, float]) -> None:
     """Paint the figures of the sections that show between two pixel columns."""
-    pens = _pens(painter)
+    row = _row(painter, layout, look, within)
     figures = layout.sheet.figures
     edges = layout.edges_x
     many = is_outline(layout)
@@ -65,7 +77,9 @@ def paint_figures(painter: QPainter, layout: LayLayout, look: Look, within: tupl
         if many or column.width() < NARROWEST_FIGURE:
             _paint_bar(painter, look, column, state, many=many)
             continue
-        box = _paint_volume(painter, layout, look, pens, index, column)
+        box = _paint_volume(row, index, column)
+        if not row.shows(box.left(), box.right()):
+            continue
         if state == "in range":
             discs.addEllipse(box.center(), box.width() * 0.38, box.height() * 0.38)
         elif state == "undyed":
@@ -105,97 +119,77 @@ def paint_figures_heading(painter: QPainter, layout: LayLayout, look: Look) -> N
     painter.restore()
 
 
-def _pens(painter: QPainter) -> _Pens:
-    fonts = (
-        sized(painter, 1.3, bold=True),
-        sized(painter, 1.0, bold=True),
-        sized(painter, 0.85),
-        sized(painter, 0.85, bold=True),
+def _row(painter: QPainter, layout: LayLayout, look: Look, within: tuple[float, float]) -> _Row:
+    return _Row(
+        painter,
+        layout,
+        look,
+        within,
+        big=lettering(painter, 1.3, bold=True),
+        bold=lettering(painter, 1.0, bold=True),
+        small=lettering(painter, 0.85),
+        strong=lettering(painter, 0.85, bold=True),
     )
-    both = [part for font in fonts for part in (font, QFontMetricsF(font))]
-    return _Pens(*both)  # type: ignore[arg-type]  # fonts and metrics in turn
 
 
-def _whole_width(metrics: QFontMetricsF, volume: str) -> float:
-    return metrics.horizontalAdvance(volume) + MARK_ROOM + 6.0
-
-
-def _paint_volume(
-    painter: QPainter, layout: LayLayout, look: Look, pens: _Pens, index: int, column: QRectF
-) -> QRectF:
+def _paint_volume(row: _Row, index: int, column: QRectF) -> QRectF:
     """Paint a section's figures as far as they fit in `column`; return the box of its mark."""
-    liquid_ml = float(layout.sheet.figures.liquid_ml[index])
+    liquid_ml = float(row.layout.sheet.figures.liquid_ml[index])
     volume = shown(VOLUME, liquid_ml)
-    painter.setPen(look.text)
-    baseline = column.top() + TOP_LINE / 2.0 + pens.big_metrics.capHeight() / 2.0
-    for font, metrics in ((pens.big, pens.big_metrics), (pens.bold, pens.bold_metrics)):
-        whole = _whole_width(metrics, volume)
+    baseline = column.top() + TOP_LINE / 2.0 + row.big.cap_height / 2.0
+    centre = column.center().x()
+    for letters in (row.big, row.bold):
+        whole = letters.width(volume) + MARK_ROOM + 6.0
         if whole <= column.width():
-            left = column.center().x() - (whole - 6.0) / 2.0
-            painter.setFont(font)
-            painter.drawText(QPointF(left + MARK_ROOM, baseline), volume)
-            _paint_lines(painter, layout, look, pens, index, column)
+            left = centre - (whole - 6.0) / 2.0
+            row.write(letters, volume, left + MARK_ROOM, baseline, row.look.text)
+            _paint_lines(row, index, column)
             return QRectF(left, column.top() + (TOP_LINE - MARK_SIDE) / 2.0, MARK_SIDE, MARK_SIDE)
     figure = shown_bare(VOLUME, liquid_ml)
-    painter.setFont(pens.bold)
-    width = pens.bold_metrics.horizontalAdvance(figure)
+    width = row.bold.width(figure)
     side = min(MARK_SIDE, column.width() - 1.0)
-    centre = column.center().x()
     if width <= column.width() - 4.0:
-        painter.drawText(QPointF(centre - width / 2.0, baseline), figure)
-        _paint_words(painter, layout, look, pens, index, column, quiet=False)
+        row.write(row.bold, figure, centre - width / 2.0, baseline, row.look.text)
+        _paint_words(row, index, column, quiet=False)
         return QRectF(centre - side / 2.0, column.top() + TOP_LINE + 5.0, side, side)
+    painter = row.painter
     painter.save()
     painter.translate(centre, column.top() + 2.0)
     painter.rotate(90.0)
-    painter.drawText(QPointF(0.0, pens.bold_metrics.capHeight() / 2.0), figure)
+    painter.setFont(row.bold.font)
+    painter.setPen(row.look.text)
+    painter.drawText(QPointF(0.0, row.bold.cap_height / 2.0), figure)
     painter.restore()
     return QRectF(centre - side / 2.0, column.top() + max(width, TOP_LINE) + 5.0, side, side)
 
 
-def _paint_lines(
-    painter: QPainter, layout: LayLayout, look: Look, pens: _Pens, index: int, column: QRectF
-) -> None:
+def _paint_lines(row: _Row, index: int, column: QRectF) -> None:
     """Paint ml/g with grams, and the words, each as far as it fits."""
-    figures = layout.sheet.figures
+    figures = row.layout.sheet.figures
     wetness = shown(WETNESS, float(figures.applied_ml_per_g[index]))
     grams = shown(MASS, float(figures.fibre_g[index]))
-    room = column.width() - 4.0
-    middle = column.top() + TOP_LINE + LINE / 2.0 + pens.small_metrics.capHeight() / 2.0
-    painter.setFont(pens.small)
-    painter.setPen(look.secondary)
-    for text in (f"{wetness} · {grams}", wetness):
-        width = pens.small_metrics.horizontalAdvance(text)
-        if width <= room:
-            painter.drawText(QPointF(column.center().x() - width / 2.0, middle), text)
-            break
-    _paint_words(painter, layout, look, pens, index, column, quiet=True)
+    baseline = column.top() + TOP_LINE + LINE / 2.0 + row.small.cap_height / 2.0
+    _write_fitting(row, row.small, (f"{wetness} · {grams}", wetness), column, baseline, row.look.secondary)
+    _paint_words(row, index, column, quiet=True)
 
 
-def _paint_words(
-    painter: QPainter,
-    layout: LayLayout,
-    look: Look,
-    pens: _Pens,
-    index: int,
-    column: QRectF,
-    *,
-    quiet: bool,
-) -> None:
+def _paint_words(row: _Row, index: int, column: QRectF, *, quiet: bool) -> None:
     """Paint in the last line what there is to say of a section; where all is right only if `quiet`."""
-    texts, colour = _words(layout, look, index)
-    alarmed = colour is not look.secondary
-    if not (alarmed or quiet):
-        return
-    room = column.width() - 4.0
-    y = column.top() + TOP_LINE + 1.5 * LINE + pens.small_metrics.capHeight() / 2.0
-    metrics = pens.strong_metrics if alarmed else pens.small_metrics
-    painter.setFont(pens.strong if alarmed else pens.small)
-    painter.setPen(colour)
+    texts, colour = _words(row.layout, row.look, index)
+    alarmed = colour is not row.look.secondary
+    if alarmed or quiet:
+        baseline = column.top() + TOP_LINE + 1.5 * LINE + row.small.cap_height / 2.0
+        _write_fitting(row, row.strong if alarmed else row.small, texts, column, baseline, colour)
+
+
+def _write_fitting(
+    row: _Row, letters: Lettering, texts: tuple[str, ...], column: QRectF, baseline: float, colour: QColor
+) -> None:
+    """Write the first of `texts` that fits, in the middle of a column."""
     for text in texts:
-        width = metrics.horizontalAdvance(text)
-        if width <= room:
-            painter.drawText(QPointF(column.center().x() - width / 2.0, y), text)
+        width = letters.width(text)
+        if width <= column.width() - 4.0:
+            row.write(letters, text, column.center().x() - width / 2.0, baseline, colour)
             break
 
 

@@ -11,9 +11,9 @@ import math
 from collections.abc import Iterable
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
-from studio_gui.drawing.fonts import sized
+from studio_gui.drawing.fonts import lettering
 from studio_gui.drawing.lay_layout import LayLayout, Strand
 from studio_gui.drawing.lay_rows import FILM_FOOT, SLIP_ROOM, pass_gap, roving_gap
 from studio_gui.drawing.look import Look, mixed
@@ -178,8 +178,7 @@ def _paint_gaps(painter: QPainter, layout: LayLayout, look: Look, which: Iterabl
     """Paint brackets round gaps above and below the strands, and their width between them at the foot."""
     lines: list[QLineF] = []
     head, foot = layout.film.top() + SLIP_ROOM - 3.0, layout.film.bottom() - 3.0
-    small = sized(painter, 0.75)
-    metrics = QFontMetricsF(small)
+    small = lettering(painter, 0.75)
     figures = []
     for index in which:
         left, right = _span(layout, index)
@@ -192,13 +191,13 @@ def _paint_gaps(painter: QPainter, layout: LayLayout, look: Look, which: Iterabl
                     QLineF(x, foot, x + inwards, foot),
                 ]
         width = shown(LAY_LENGTH, layout.sheet.plan.boundaries[index].gap_m)
-        needed = metrics.horizontalAdvance(width) + 4.0
+        needed = small.width(width) + 4.0
         if right - left >= max(LEAST_GAP_FIGURE, needed + 10.0):
             slip = QRectF((left + right - needed) / 2.0, layout.film.bottom() - 13.0, needed, 12.0)
             figures.append((slip, width))
     painter.setPen(QPen(look.text, 1.2))
     painter.drawLines(lines)
-    painter.setFont(small)
+    painter.setFont(small.font)
     for slip, width in figures:
         painter.fillRect(slip, look.paper)
         painter.setPen(look.ink)

@@ -7,10 +7,10 @@ hangs on it; a gap or overlap that is there always shows its grip.
 from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from studio_gui.drawing.changes import CROWDED_PX, REACH_PX, Span
-from studio_gui.drawing.fonts import sized
+from studio_gui.drawing.fonts import lettering
 from studio_gui.drawing.lay_layout import TARGET, LayLayout
 from studio_gui.drawing.lay_rows import SLIP_HEIGHT
 from studio_gui.drawing.lay_state import Guide, LayState, Lifted
@@ -49,14 +49,14 @@ def paint_guide(painter: QPainter, layout: LayLayout, look: Look, guide: Guide, 
 
 def paint_note(painter: QPainter, layout: LayLayout, look: Look, x: float, words: str, y: float) -> None:
     """Paint a few words on a filled slip, centred on a pixel column and kept inside the picture."""
-    font = sized(painter, 0.9, bold=True)
-    width = QFontMetricsF(font).horizontalAdvance(words) + 14.0
+    bold = lettering(painter, 0.9, bold=True)
+    width = bold.width(words) + 14.0
     left = min(max(x - width / 2.0, 4.0), layout.size.width() - width - 4.0)
     slip = QRectF(left, y - NOTE_HEIGHT / 2.0, width, NOTE_HEIGHT)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(look.handle)
     painter.drawRoundedRect(slip, 3.0, 3.0)
-    painter.setFont(font)
+    painter.setFont(bold.font)
     painter.setPen(look.paper if look.handle.lightness() < 140 else look.ink)
     painter.drawText(slip, Qt.AlignmentFlag.AlignCenter, words)
 
@@ -78,13 +78,12 @@ def paint_lifted(painter: QPainter, layout: LayLayout, look: Look, lifted: Lifte
     painter.setBrush(look.paper)
     painter.drawRoundedRect(paper, 3.0, 3.0)
     painter.setPen(look.ink)
-    painter.setFont(sized(painter, 1.15, bold=True))
+    bold = lettering(painter, 1.15, bold=True)
+    painter.setFont(bold.font)
     plan = layout.sheet.plan
     run = plan.sections[lifted.first : lifted.last + 1]
     letters = "  ".join(plan.liquor(section.liquor_id).letter for section in run)
-    words = QFontMetricsF(painter.font()).elidedText(
-        letters, Qt.TextElideMode.ElideRight, paper.width() - 6.0
-    )
+    words = bold.elided(letters, paper.width() - 6.0)
     painter.drawText(paper, Qt.AlignmentFlag.AlignCenter, words)
     painter.restore()
 

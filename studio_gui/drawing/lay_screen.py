@@ -12,6 +12,7 @@ from PySide6.QtCore import QRect, QRectF, QSize
 from PySide6.QtGui import QPainter, QPixmap
 
 from studio_gui.drawing.changes import Span
+from studio_gui.drawing.fonts import forget_fonts
 from studio_gui.drawing.ground import Ground, copy_part
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.lay_picture import paint_on_ground
@@ -39,6 +40,7 @@ class LayScreen:
     def forget(self) -> None:
         """Paint everything anew, the ground too: language, units, font or palette have changed."""
         self._ground.forget()
+        forget_fonts()
         self.touch()
 
     def paint(self, painter: QPainter, layout: LayLayout, look: Look, state: LayState, area: QRect) -> None:

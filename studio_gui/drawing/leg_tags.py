@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import numpy as np
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QPainter, QPen
 
 from studio_gui.domain.legs import FloatArray, leg_marks, marks_apart
 from studio_gui.domain.plan import Plan
-from studio_gui.drawing.fonts import Advances, sized
+from studio_gui.drawing.fonts import lettering
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.look import Look
 from studio_gui.wording.quantities import LAY_LENGTH, shown
@@ -47,14 +47,14 @@ def paint_leg_tags(painter: QPainter, layout: LayLayout, look: Look, within: tup
     sections = layout.sections_within(within[0] - TAG_REACH_PX, within[1] + TAG_REACH_PX)
     which = [index for index in sections if index < len(apart) and apart[index]]
     painter.save()
-    small = sized(painter, 0.75)
-    painter.setFont(small)
+    small = lettering(painter, 0.75)
+    painter.setFont(small.font)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    height, advances = QFontMetricsF(small).height(), Advances(small)
+    height = small.height
     if layout.strand_height >= height + 2.0 * _INSIDE:
         for index in which:
             words = [shown(LAY_LENGTH, place) for place in marks_m[:, index].tolist()]
-            width = max(advances.of(one) for one in words) + 2.0 * _BESIDE_TEXT
+            width = max(small.width(one) for one in words) + 2.0 * _BESIDE_TEXT
             if width <= min(_room(layout, index) - _APART, 2.0 * TAG_REACH_PX):
                 _paint_tags(painter, layout, look, index, words, width, height)
     painter.restore()

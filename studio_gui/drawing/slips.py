@@ -9,10 +9,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QColor, QPainter, QPen
 
 from studio_gui.drawing.figures_row import BAR_HEIGHT, bar_rect, paint_bar, state_of
-from studio_gui.drawing.fonts import sized
+from studio_gui.drawing.fonts import Lettering, lettering
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.lay_rows import SLIP_HEIGHT
 from studio_gui.drawing.lay_state import LayState
@@ -31,13 +31,10 @@ APART = 8.0  # between letter, name and length
 BAND = 3.0  # height of the section's colour under the text
 
 
-class _Fonts(NamedTuple):
-    letter: QFont
-    letter_metrics: QFontMetricsF
-    name: QFont
-    name_metrics: QFontMetricsF
-    length: QFont
-    length_metrics: QFontMetricsF
+class _Letters(NamedTuple):
+    letter: Lettering
+    name: Lettering
+    length: Lettering
 
 
 def paint_slips(
@@ -48,7 +45,7 @@ def paint_slips(
     if not which:
         return
     painter.save()
-    fonts = _fonts(painter)
+    letters = _Letters(lettering(painter, 1.15, bold=True), lettering(painter, 1.0), lettering(painter, 0.9))
     slips = [(index, slip_rect(layout, index)) for index in which]
     papers = [(index, slip) for index, slip in slips if slip is not None]
     painter.setBrush(look.paper)
@@ -61,7 +58,8 @@ def paint_slips(
         band = QRectF(slip.left() + 1.5, slip.bottom() - BAND - 1.5, slip.width() - 3.0, BAND)
         painter.fillRect(band, QColor.fromRgbF(*srgb[index].tolist()))
     for index, slip in papers:
-        _write(painter, layout, look, fonts, index, slip)
+        if slip.left() + 1.0 < within[1] and slip.right() - 1.0 > within[0]:  # words keep so far inside
+            _write(painter, layout, look, letters, index, slip)
     for index in which:
         if layout.edges_x[index + 1] - layout.edges_x[index] < NARROWEST_SLIP:
             _mark(painter, layout, look, index)
@@ -79,11 +77,6 @@ def slip_rect(layout: LayLayout, index: int) -> QRectF | None:
     if right - left < NARROWEST_SLIP - 2.0 * NARROW_INSET:
         return None
     return QRectF(left, layout.film.top() + 6.0, right - left, SLIP_HEIGHT)
-
-
-def _fonts(painter: QPainter) -> _Fonts:
-    letter, name, length = sized(painter, 1.15, bold=True), sized(painter, 1.0), sized(painter, 0.9)
-    return _Fonts(letter, QFontMetricsF(letter), name, QFontMetricsF(name), length, QFontMetricsF(length))
 
 
 def _paint_emphasis(painter: QPainter, look: Look, state: LayState, papers: list[tuple[int, QRectF]]) -> None:
@@ -106,16 +99,18 @@ def _paint_emphasis(painter: QPainter, look: Look, state: LayState, papers: list
             painter.drawRoundedRect(slip.adjusted(-3.0, -3.0, 3.0, 3.0), 4.0, 4.0)
 
 
-def _write(painter: QPainter, layout: LayLayout, look: Look, fonts: _Fonts, index: int, slip: QRectF) -> None:
+def _write(
+    painter: QPainter, layout: LayLayout, look: Look, letters: _Letters, index: int, slip: QRectF
+) -> None:
     figures, plan = layout.sheet.figures, layout.sheet.plan
     section, letter = plan.sections[index], plan.liquors[figures.liquor_index[index]].letter
-    letter_width = fonts.letter_metrics.horizontalAdvance(letter)
-    baseline = slip.top() + (slip.height() - BAND) / 2.0 + fonts.letter_metrics.capHeight() / 2.0
+    letter_width = letters.letter.width(letter)
+    baseline = slip.top() + (slip.height() - BAND) / 2.0 + letters.letter.cap_height / 2.0
     left, right = slip.left() + MARGIN, slip.right() - MARGIN
     painter.setPen(look.ink)
-    painter.setFont(fonts.letter)
+    painter.setFont(letters.letter.font)
     room = right - left - letter_width - APART
-    name_width = fonts.name_metrics.horizontalAdvance(section.name) if room > 0.0 else 0.0
+    name_width = letters.name.width(section.name) if room > 0.0 else 0.0
     least = min(name_width, SHORTENED_FROM_PX)
     if room <= 0.0 or room < least:
         if letter_width <= slip.width() - 2.0:
@@ -124,17 +119,17 @@ def _write(painter: QPainter, layout: LayLayout, look: Look, fonts: _Fonts, inde
     painter.drawText(QPointF(left, baseline), letter)
     left += letter_width + APART
     length = shown(LAY_LENGTH, figures.length_m(index))
-    length_width = fonts.length_metrics.horizontalAdvance(length)
+    length_width = letters.length.width(length)
     if room >= least + length_width + APART:
-        painter.setFont(fonts.length)
+        painter.setFont(letters.length.font)
         painter.setPen(look.ink_secondary)
         painter.drawText(QPointF(right - length_width, baseline), length)
         right -= length_width + APART
         painter.setPen(look.ink)
     name = section.name
     if name_width > right - left:
-        name = fonts.name_metrics.elidedText(name, Qt.TextElideMode.ElideRight, right - left)
-    painter.setFont(fonts.name)
+        name = letters.name.elided(name, right - left)
+    painter.setFont(letters.name.font)
     painter.drawText(QPointF(left, baseline), name)
 
 

@@ -10,11 +10,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QPainter, QPen
 
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.spinning.figures import YarnRun
-from studio_gui.drawing.fonts import Advances, sized
+from studio_gui.drawing.fonts import lettering
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.yarn.map import MapRun, paint_map
 from studio_gui.drawing.yarn_layout import MARGIN_LEFT, YarnLayout
@@ -48,16 +48,16 @@ def paint_row_words(painter: QPainter, layout: YarnLayout, look: Look, words: Ya
     """Write the name and the figure of every row left of it."""
     rows = ((layout.strip, words.strip), (layout.yarn, words.yarn), (layout.map, words.map))
     painter.save()
-    small, bold = sized(painter, 0.85), sized(painter, 0.92, bold=True)
+    small, bold = lettering(painter, 0.85), lettering(painter, 0.92, bold=True)
     for row, told in rows:
         box = QRectF(4.0, row.center().y() - 17.0, MARGIN_LEFT - 12.0, 34.0)
         upper, lower = box.adjusted(0.0, 0.0, 0.0, -17.0), box.adjusted(0.0, 17.0, 0.0, 0.0)
         painter.setPen(look.text)
-        painter.setFont(bold)
+        painter.setFont(bold.font)
         painter.drawText(upper, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom, told.name)
         painter.setPen(look.secondary)
-        painter.setFont(small)
-        figure = QFontMetricsF(small).elidedText(told.figure, Qt.TextElideMode.ElideRight, box.width())
+        painter.setFont(small.font)
+        figure = small.elided(told.figure, box.width())
         painter.drawText(lower, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop, figure)
     painter.restore()
 
@@ -65,10 +65,10 @@ def paint_row_words(painter: QPainter, layout: YarnLayout, look: Look, words: Ya
 def paint_line(painter: QPainter, layout: YarnLayout, look: Look, words: YarnWords) -> None:
     """Write the figures beneath the map, cut at the right where they have no room."""
     painter.save()
-    painter.setFont(sized(painter, 0.85))
+    small = lettering(painter, 0.85)
+    painter.setFont(small.font)
     painter.setPen(look.secondary)
-    metrics = QFontMetricsF(painter.font())
-    fitting = metrics.elidedText(words.line, Qt.TextElideMode.ElideRight, layout.line.width())
+    fitting = small.elided(words.line, layout.line.width())
     painter.drawText(layout.line, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, fitting)
     painter.restore()
 
@@ -83,15 +83,15 @@ def paint_strip_letters(painter: QPainter, layout: YarnLayout, look: Look, words
     top = layout.letters.top() + 3.0
     painter.drawLines([QLineF(x, top, x, layout.letters.bottom() - 3.0) for x in _apart(ticks, 3.0)])
     painter.setPen(look.text)
-    painter.setFont(sized(painter, 0.92, bold=True))
-    advance = Advances(painter.font())
+    bold = lettering(painter, 0.92, bold=True)
+    painter.setFont(bold.font)
     top, height = layout.letters.top(), layout.letters.height()
     for run in layout.strip_runs:
         left, right = layout.strip_x(run.start_m), layout.strip_x(run.end_m)
         if right - left < LEAST_FOR_LETTER:
             continue
         letter = letters[plan.sections[run.section_index].liquor_id]
-        if right - left >= advance.of(letter) + 3.0:
+        if right - left >= bold.width(letter) + 3.0:
             box = QRectF(left, top, right - left, height)
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, letter)
     _paint_folds(painter, layout, look, words.fold)
@@ -99,15 +99,13 @@ def paint_strip_letters(painter: QPainter, layout: YarnLayout, look: Look, words
 
 
 def _paint_folds(painter: QPainter, layout: YarnLayout, look: Look, fold: str) -> None:
-    painter.setFont(sized(painter, 0.85))
-    painter.setPen(look.secondary)
-    metrics = QFontMetricsF(painter.font())
-    free_from = layout.strip.left()
+    small = lettering(painter, 0.85)
+    painter.setFont(small.font)
+    free_from, width = layout.strip.left(), small.width(fold)
     for place_m in layout.sheet.plan.lay.fold_positions_m:
         x = layout.strip_x(place_m)
         painter.setPen(QPen(look.secondary, 1.0, Qt.PenStyle.DashLine))
         painter.drawLine(QPointF(x, layout.strip.top() - 12.0), QPointF(x, layout.strip.top() - 1.0))
-        width = metrics.horizontalAdvance(fold)
         if x + 4.0 >= free_from and x + 4.0 + width <= layout.strip.right():
             painter.setPen(look.secondary)
             painter.drawText(QPointF(x + 4.0, layout.strip.top() - 4.0), fold)

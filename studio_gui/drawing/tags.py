@@ -9,13 +9,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QColor, QPainter, QPen
 
 from studio_gui.domain.figures import Saturation
 from studio_gui.domain.geometry import legs, mass_to
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import Worksheet
-from studio_gui.drawing.fonts import sized
+from studio_gui.drawing.fonts import Lettering, sized
 from studio_gui.drawing.lay_layout import LayLayout
 from studio_gui.drawing.look import LIGHT, Look
 from studio_gui.drawing.marks import paint_saturation
@@ -79,12 +79,12 @@ def fold_tag(sheet: Worksheet, index: int) -> tuple[TagColumn, ...]:
     return tuple(columns)
 
 
-def tag_box(metrics: QFontMetricsF, columns: tuple[TagColumn, ...]) -> tuple[float, float]:
+def tag_box(letters: Lettering, columns: tuple[TagColumn, ...]) -> tuple[float, float]:
     """Return the width of a column and the height of the tag."""
     texts = [figure for column in columns for figure in column.figures]
     heads = [column.head + column.change for column in columns]
-    widest = max(metrics.horizontalAdvance(text) for text in texts) + 4.0
-    widest = max(widest, *(metrics.horizontalAdvance(head) + SWATCH + 16.0 for head in heads))
+    widest = max(letters.width(text) for text in texts) + 4.0
+    widest = max(widest, *(letters.width(head) + SWATCH + 16.0 for head in heads))
     if any(column.saturation for column in columns):
         widest += 20.0
     width = max(LEAST_COLUMN, _STEP * -(-widest // _STEP)) + 2.0 * PADDING
@@ -107,12 +107,10 @@ def place_tag(size: tuple[float, float], x: float, pointer: QPointF, room: QRect
 
 
 def tag_rect(
-    font: QFont, layout: LayLayout, columns: tuple[TagColumn, ...], x: float, pointer: QPointF
+    bold: Lettering, layout: LayLayout, columns: tuple[TagColumn, ...], x: float, pointer: QPointF
 ) -> QRectF:
-    """Return the rectangle in which `paint_tag` paints with `font`."""
-    bold = QFont(font)
-    bold.setBold(True)
-    width, height = tag_box(QFontMetricsF(bold), columns)
+    """Return the rectangle in which `paint_tag` paints with `bold`, the painter's font."""
+    width, height = tag_box(bold, columns)
     room = QRectF(0.0, 0.0, layout.size.width(), layout.size.height())
     return place_tag((width * len(columns), height), x, pointer, room)
 

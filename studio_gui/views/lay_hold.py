@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter
 
+from studio_gui.drawing.fonts import lettering_on
 from studio_gui.drawing.lay_layout import TARGET, LayLayout, pane_of
 from studio_gui.drawing.lay_picture import paint_in_hand
 from studio_gui.drawing.lay_rows import SLIP_HEIGHT
@@ -104,7 +105,8 @@ class LayHold:
         layout = self._canvas.lay
         if gesture is not None:
             columns = gesture.tag()
-            tag = tag_rect(self._canvas.font(), layout, columns, layout.x(gesture.place_m), self.pointer)
+            bold = lettering_on(self._canvas, self._canvas.font(), 1.0, bold=True)
+            tag = tag_rect(bold, layout, columns, layout.x(gesture.place_m), self.pointer)
             self._tag = columns, tag
             now = tag.adjusted(-3.0, -3.0, 3.0, 3.0)
             if gesture.lifted is not None:

@@ -17,6 +17,7 @@ from studio_gui.domain.figures import Saturation
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.drawing.colour_row import ColourRow
+from studio_gui.drawing.fonts import lettering
 from studio_gui.drawing.lay_layout import LayLayout, lay_layout
 from studio_gui.drawing.lay_picture import paint_lay
 from studio_gui.drawing.lay_state import LayState
@@ -130,7 +131,7 @@ def test_the_live_tag_stays_inside_the_picture(x: float, y: float) -> None:
     painter = QPainter(tagged)
     try:
         columns = boundary_tag(layout.sheet, 0, plan)
-        box = tag_rect(painter.font(), layout, columns, layout.edges_x[1], QPointF(x, y))
+        box = tag_rect(lettering(painter, 1.0, bold=True), layout, columns, layout.edges_x[1], QPointF(x, y))
         paint_tag(painter, LIGHT, columns, box)
     finally:
         painter.end()

@@ -16,7 +16,7 @@ import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPixmap, QPolygonF, QTransform
 
-from studio_gui.drawing.fonts import Advances, sized
+from studio_gui.drawing.fonts import Lettering, lettering
 from studio_gui.drawing.look import Look, contrast
 from studio_gui.drawing.patterns import is_vector, pixel_ratio
 
@@ -208,13 +208,12 @@ def _outline(painter: QPainter, bar: QRectF, parts: Iterable[_Part], look: Look,
 
 
 def _write(painter: QPainter, parts: Sequence[_Part], box: QRectF, look: Look) -> None:
-    bold, small = sized(painter, 0.92, bold=True), sized(painter, 0.85)
-    advance = Advances(bold)
-    painter.setFont(bold)
+    bold, small = lettering(painter, 0.92, bold=True), lettering(painter, 0.85)
+    painter.setFont(bold.font)
     beneath = []
     for part in parts:
         room = part.box.width() - 2.0 * (ROOM_BESIDE if part.run.is_plain else STRIPES_BESIDE + 4.0)
-        width = advance.of(part.run.words) if room > 0.0 else 0.0
+        width = bold.width(part.run.words) if room > 0.0 else 0.0
         if width > room or room <= 0.0:
             beneath.append(part)
             continue
@@ -223,9 +222,9 @@ def _write(painter: QPainter, parts: Sequence[_Part], box: QRectF, look: Look) -
         else:
             _paint_slip(painter, part.box, width + 8.0, look)
         painter.drawText(part.box, Qt.AlignmentFlag.AlignCenter, part.run.words)
-    painter.setFont(small)
+    painter.setFont(small.font)
     painter.setPen(look.secondary)
-    _write_beneath(painter, beneath, box, Advances(small))
+    _write_beneath(painter, beneath, box, small)
 
 
 def _paint_slip(painter: QPainter, box: QRectF, width: float, look: Look) -> None:
@@ -238,7 +237,7 @@ def _paint_slip(painter: QPainter, box: QRectF, width: float, look: Look) -> Non
     painter.setPen(look.ink)
 
 
-def _write_beneath(painter: QPainter, parts: Iterable[_Part], box: QRectF, advance: Advances) -> None:
+def _write_beneath(painter: QPainter, parts: Iterable[_Part], box: QRectF, letters: Lettering) -> None:
     """Write letters beneath the bar from left to right, leaving out those that would touch others."""
     top, height = box.top() + BAR_HEIGHT, box.height() - BAR_HEIGHT
     if height <= 0.0:
@@ -248,7 +247,7 @@ def _write_beneath(painter: QPainter, parts: Iterable[_Part], box: QRectF, advan
         middle = part.box.center().x()
         if part.box.width() < LEAST_NAMED or middle < free_from:
             continue
-        half = advance.of(part.run.words) / 2.0 + 2.0
+        half = letters.width(part.run.words) / 2.0 + 2.0
         middle = min(max(middle, box.left() + half), box.right() - half)
         if middle - half < free_from:
             continue
