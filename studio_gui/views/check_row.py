@@ -66,6 +66,7 @@ class CheckRow(QFrame):
         self._check: Check | None = None
         self._buttons: dict[str, QPushButton] = {}
         self._advice: dict[str, TonedLabel] = {}
+        self._parts: list[QPushButton | TonedLabel] = []
         self.title = TonedLabel("text")
         self.reason = TonedLabel("secondary")
         self.message = MessageLabel()
@@ -95,7 +96,7 @@ class CheckRow(QFrame):
     @property
     def buttons(self) -> list[QPushButton]:
         """The mends that one click applies."""
-        return list(self._buttons.values())
+        return [part for part in self._parts if isinstance(part, QPushButton)]
 
     @property
     def stops(self) -> list[QWidget]:
@@ -105,7 +106,7 @@ class CheckRow(QFrame):
     @property
     def advice(self) -> list[TonedLabel]:
         """The mends that only the bench can do."""
-        return list(self._advice.values())
+        return [part for part in self._parts if isinstance(part, TonedLabel)]
 
     def show_check(self, check: Check, plan: Plan) -> None:
         """Show a check; nothing is done when it is shown already."""
@@ -176,6 +177,12 @@ class CheckRow(QFrame):
                 self._show_button(mend, label, cost)
             else:
                 self._advice_for(mend).show_text(f"{label}: {cost}.")
+        parts = [self._buttons.get(mend.code) or self._advice[mend.code] for mend in mends]
+        if parts != self._parts:
+            self._parts = parts
+            for part in parts:  # a mend that came later stands where it belongs
+                self._mends.removeWidget(part)
+                self._mends.addWidget(part)
 
     def _show_button(self, mend: Mend, label: str, cost: str) -> None:
         button = self._buttons.get(mend.code)

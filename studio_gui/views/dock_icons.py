@@ -15,6 +15,8 @@ from PySide6.QtWidgets import QAbstractButton, QDockWidget
 SIDE_PX = 16
 #: Qt's names of the two buttons.
 CLOSE, FLOAT = "qt_dockwidget_closebutton", "qt_dockwidget_floatbutton"
+#: Of a new look, and of a dock that comes back into its place.
+_ICONS_MAY_BE_QTS = (QEvent.Type.PaletteChange, QEvent.Type.StyleChange, QEvent.Type.Show)
 
 
 class DockIcons(QObject):
@@ -28,7 +30,7 @@ class DockIcons(QObject):
         self._paint()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.StyleChange):
+        if event.type() in _ICONS_MAY_BE_QTS:
             self._paint()
         return False
 

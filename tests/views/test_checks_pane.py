@@ -147,6 +147,20 @@ def test_dragging_keeps_rows_buttons_and_focus(pane: ChecksPane, document: OpenP
     assert QApplication.focusWidget() is wipe
 
 
+def test_a_mend_that_comes_later_stands_where_it_belongs(document: OpenPlan, qtbot: QtBot) -> None:
+    document.edit("Flood", flooded)
+    check = next(check for check in document.sheet.checks if len(check.mends) > 2)
+    row = CheckRow(check, document, lambda mend: mend.code)
+    qtbot.addWidget(row)
+    row.show_check(replace(check, mends=check.mends[2:]), document.plan)
+    row.show_check(check, document.plan)
+    fresh = CheckRow(check, document, lambda mend: mend.code)
+    qtbot.addWidget(fresh)
+    fresh.show_check(check, document.plan)
+    assert [button.text() for button in row.buttons] == [button.text() for button in fresh.buttons]
+    assert len(row.buttons) + len(row.advice) == len(check.mends)
+
+
 def test_figures_of_a_check_follow_a_drag(pane: ChecksPane, document: OpenPlan) -> None:
     document.edit("", flooded)
     preview_and_wait(document, move_boundary(document.plan, 1, 2.2))

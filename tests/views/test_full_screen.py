@@ -7,11 +7,12 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, QSettings, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QToolBar
+from PySide6.QtWidgets import QAbstractButton, QApplication, QToolBar
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
+from studio_gui.views.dock_icons import CLOSE
 from studio_gui.views.main_window import MainWindow
 from tests.drawing.plans import plain_plan
 
@@ -56,6 +57,17 @@ def test_only_canvas_and_totals_are_left_and_all_comes_back(window: MainWindow) 
     assert shown(window) == before
     assert window.docks.checks.isFloating()
     assert window.size() == size
+
+
+def test_the_buttons_of_panes_come_back_in_the_colour_of_their_words(window: MainWindow) -> None:
+    """Qt puts its own icons there, drawn for light ground alone, whenever docks are put back."""
+    close = window.docks.inputs.findChild(QAbstractButton, CLOSE)
+    assert close is not None
+    before = close.icon().cacheKey()
+    for _ in range(2):
+        QTest.keyClick(window.canvas, Qt.Key.Key_F11)
+        QApplication.processEvents()
+    assert close.icon().cacheKey() == before
 
 
 def test_esc_comes_back_but_first_lets_go_of_a_drag(window: MainWindow) -> None:
