@@ -19,6 +19,8 @@ from typing import Any, ParamSpec, TypeVar
 from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
 
 _LOOK_EVERY_MS = 15
+#: A window that is pulled larger changes its size more often than this.
+REST_MS = 40
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -115,3 +117,31 @@ class LatestRun(QObject):
             self.done.emit(future.result())
         else:
             self.failed.emit(error)
+
+
+class RestedRun(LatestRun):
+    """A `LatestRun` that begins once sizes and views have come to rest.
+
+    Parameters
+    ----------
+    wanted
+        Returns the work, a pure function without arguments, as it is wanted when all has come to rest; None
+        for none.
+    """
+
+    def __init__(self, wanted: Callable[[], Callable[[], object] | None], parent: QObject) -> None:
+        super().__init__(parent)
+        self._wanted = wanted
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(REST_MS)
+        self._rest.timeout.connect(self._begin)
+
+    def ask_at_rest(self) -> None:
+        """Ask for the work that is wanted once nobody has called this for `REST_MS`."""
+        self._rest.start()
+
+    def _begin(self) -> None:
+        work = self._wanted()
+        if work is not None:
+            self.ask(work)

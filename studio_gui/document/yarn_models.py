@@ -15,10 +15,9 @@ from PySide6.QtCore import Qt
 
 from studio_gui.document.row_model import NO_WAY, RIGHT, SEVERITY_ROLE, Role, Row, RowModel
 from studio_gui.domain.checks.yarn import leftover_severity
-from studio_gui.domain.plan import Plan
-from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import MASS, SHARE, YARN_LENGTH, Kind, shown_bare, shown_plain
 from studio_gui.wording.translation import TRANSLATED
+from studio_gui.wording.yarn_words import letters_of
 
 #: Figures that agree to so many decimals of the plan's unit are the same but for the dust of reckoning.
 DECIMALS = 9
@@ -136,7 +135,7 @@ class RunModel(_LiquorsModel):
         return [
             _row(
                 number,
-                *(run.start_m, run.end_m - run.start_m, letters(sheet.plan, run.liquors)),
+                *(run.start_m, run.end_m - run.start_m, letters_of(sheet.plan, run.liquors)),
                 "solid" if run.solid else "barber-pole",
             )
             for number, run in enumerate(sheet.yarn.runs)
@@ -158,23 +157,12 @@ class PairModel(_LiquorsModel):
         return [
             _row(
                 number,
-                letters(sheet.plan, pair.liquors),
+                letters_of(sheet.plan, pair.liquors),
                 *(pair.laid_m, pair.plied_m, yarn.share(pair.plied_m)),
                 "solid" if pair.solid else many,
             )
             for number, pair in enumerate(yarn.pairs)
         ]
-
-
-def letters(plan: Plan, liquors: Sequence[int]) -> str:
-    """Return the letters of liquors side by side, "A/C"; once, where they are all the same.
-
-    >>> from studio_gui.domain.new_plan import new_plan
-    >>> letters(new_plan(), (0, 1)), letters(new_plan(), (0, 0))
-    ('A/B', 'A')
-    """
-    several = liquors if len(set(liquors)) > 1 else liquors[:1]
-    return "/".join(one_line(plan.liquors[liquor].letter) for liquor in several)
 
 
 def _row(number: int, *cells: float | str) -> FigureRow:

@@ -5,10 +5,13 @@ The rule of this module: a frame colours the maps there are; maps are asked for 
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from collections.abc import Callable
+from functools import partial
+
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QPainter
 
-from studio_gui.document.background import LatestRun
+from studio_gui.document.background import RestedRun
 from studio_gui.domain.spinning.swatch import KnittedRows
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.knit.maps import KnitMaps, knit_maps
@@ -24,8 +27,6 @@ from studio_gui.drawing.knit.plain import overview_places
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.yarn_colours import LayColours
 
-REST_MS = 40
-
 
 class Knitting(QObject):
     """Keeps the picture of a swatch; `done` when a better one is there."""
@@ -39,12 +40,8 @@ class Knitting(QObject):
         self._linear: tuple[Worksheet, int, KnitPlace, FloatArray] | None = None
         self._whole: tuple[Worksheet, FloatArray] | None = None
         self._wanted: KnitPlace | None = None
-        self._run = LatestRun(self)
+        self._run = RestedRun(self._work, self)
         self._run.done.connect(self._adopt)
-        self._rest = QTimer(self)
-        self._rest.setSingleShot(True)
-        self._rest.setInterval(REST_MS)
-        self._rest.timeout.connect(self._ask)
 
     def paint(self, painter: QPainter, layout: SwatchLayout, sheet: Worksheet, look: Look) -> None:
         """Paint a swatch, stitch by stitch where there are stitches of its size."""
@@ -58,7 +55,7 @@ class Knitting(QObject):
         paint_plain_knit(painter, layout, linear)
         if self._wanted != layout.place:
             self._wanted = layout.place
-            self._rest.start()
+            self._run.ask_at_rest()
 
     def _colours_along(self, layout: SwatchLayout, sheet: Worksheet) -> FloatArray:
         """Return the colours along the yarn seen, the same array as long as it is the same yarn."""
@@ -79,9 +76,8 @@ class Knitting(QObject):
             self._colours = LayColours(sheet)
         return self._colours.along_yarn(KnittedRows(sheet.yarn).laid_m(places))
 
-    def _ask(self) -> None:
-        if self._wanted is not None:
-            self._run.ask(knit_maps, self._wanted)
+    def _work(self) -> Callable[[], KnitMaps] | None:
+        return None if self._wanted is None else partial(knit_maps, self._wanted)
 
     def _adopt(self, maps: KnitMaps) -> None:
         self._picture, self._wanted = KnitPicture(maps), None

@@ -6,11 +6,13 @@ The rule of this module: a frame colours the maps there are; maps are asked for 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
+from functools import partial
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QPainter
 
-from studio_gui.document.background import LatestRun
+from studio_gui.document.background import RestedRun
 from studio_gui.domain.spinning.plies import strands_twisted
 from studio_gui.drawing.fibre.maps import FibreMaps, fibre_maps
 from studio_gui.drawing.fibre.place import FibrePlace
@@ -27,8 +29,6 @@ from studio_gui.drawing.yarn.twist import TwistMaps, TwistPlace, twist_maps
 from studio_gui.drawing.yarn_colours import LayColours
 from studio_gui.drawing.yarn_layout import YarnLayout
 
-REST_MS = 40
-
 
 class YarnSpinning(QObject):
     """Keeps the pictures of strip and yarn; `done` when better ones are there."""
@@ -41,12 +41,8 @@ class YarnSpinning(QObject):
         self._twist: TwistPicture | None = None
         self._colours: LayColours | None = None
         self._wanted: tuple[FibrePlace, TwistPlace] | None = None
-        self._run = LatestRun(self)
+        self._run = RestedRun(self._work, self)
         self._run.done.connect(self._adopt)
-        self._rest = QTimer(self)
-        self._rest.setSingleShot(True)
-        self._rest.setInterval(REST_MS)
-        self._rest.timeout.connect(self._ask)
 
     def paint(self, painter: QPainter, layout: YarnLayout, device_pixel_ratio: float) -> None:
         """Paint strip and yarn of a layout, as fibre where there is fibre of its size."""
@@ -76,11 +72,10 @@ class YarnSpinning(QObject):
             return
         if self._wanted != (strip, twist):
             self._wanted = (strip, twist)
-            self._rest.start()
+            self._run.ask_at_rest()
 
-    def _ask(self) -> None:
-        if self._wanted is not None:
-            self._run.ask(_maps, *self._wanted)
+    def _work(self) -> Callable[[], tuple[FibreMaps, TwistMaps]] | None:
+        return None if self._wanted is None else partial(_maps, *self._wanted)
 
     def _adopt(self, maps: tuple[FibreMaps, TwistMaps]) -> None:
         self._strip, self._twist = StripPicture(maps[0]), TwistPicture(maps[1])

@@ -6,16 +6,25 @@ could be taken for the other.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.spinning.figures import YarnFigures, YarnRun
 from studio_gui.domain.spinning.simulation import Band, Spins
+from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import ROVING_LENGTH, SHARE, YARN_LENGTH, Kind, shown_briefly, shown_span
 from studio_gui.wording.translation import TRANSLATED, Tongue
 
 
-def letters_of(plan: Plan, liquors: tuple[int, ...]) -> str:
-    """Return the letters of the liquors side by side, strand A first: "A/D"."""
-    return "/".join(plan.liquors[liquor].letter for liquor in liquors)
+def letters_of(plan: Plan, liquors: Sequence[int]) -> str:
+    """Return the letters of liquors side by side, strand A first: "A/D"; once, where they are all the same.
+
+    >>> from studio_gui.domain.new_plan import new_plan
+    >>> letters_of(new_plan(), (0, 1)), letters_of(new_plan(), (0, 0))
+    ('A/B', 'A')
+    """
+    several = liquors if len(set(liquors)) > 1 else liquors[:1]
+    return "/".join(one_line(plan.liquors[liquor].letter) for liquor in several)
 
 
 def run_words(plan: Plan, run: YarnRun, tongue: Tongue = TRANSLATED) -> str:

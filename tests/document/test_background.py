@@ -6,12 +6,13 @@ import gc
 import subprocess
 import sys
 import threading
+from functools import partial
 
 import shiboken6
 from PySide6.QtCore import QCoreApplication, QEvent, QObject
 from pytestqt.qtbot import QtBot
 
-from studio_gui.document.background import LatestRun
+from studio_gui.document.background import REST_MS, LatestRun, RestedRun
 
 
 def thread_name(word: str) -> tuple[str, str]:
@@ -114,7 +115,7 @@ def test_a_program_that_ends_amid_work_ends_cleanly() -> None:
     program = """
 import time
 from PySide6.QtCore import QCoreApplication, QTimer
-from studio_gui.document.background import LatestRun
+from studio_gui.document.background import REST_MS, LatestRun, RestedRun
 application = QCoreApplication([])
 run = LatestRun()
 run.done.connect(lambda _: print("late"))
@@ -144,3 +145,20 @@ def test_the_collection_rests_while_work_runs_and_no_longer(qtbot: QtBot) -> Non
     assert not gc.isenabled()
     let_go.set()
     qtbot.waitUntil(gc.isenabled)
+
+
+def test_work_is_asked_for_once_all_has_come_to_rest(qtbot: QtBot) -> None:
+    owner = QObject()
+    wanted: list[str] = []
+    run = RestedRun(lambda: partial(thread_name, wanted[-1]) if wanted else None, owner)
+    run.ask_at_rest()
+    qtbot.wait(3 * REST_MS)
+    assert not run.is_running, "nothing is wanted"
+    heard: list[str] = []
+    run.done.connect(lambda result: heard.append(result[0]))
+    for word in ("small", "larger", "largest"):
+        wanted.append(word)
+        run.ask_at_rest()
+    qtbot.waitUntil(lambda: heard != [])
+    assert heard == ["largest"]
+    run.stop()

@@ -1,6 +1,6 @@
 """Colours on a knitted swatch: one look-up a pixel, and a second one where two pieces of yarn meet.
 
-The rule of this module: shade acts on light, not on encoded colours.
+The rule of this module: it says how bright each pixel is; `LitPixels` makes a picture of that.
 """
 
 from __future__ import annotations
@@ -9,15 +9,10 @@ import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtGui import QImage
 
-from studio_gui.domain.colour.spaces import srgb_from_linear
 from studio_gui.drawing.knit.maps import KnitMaps
+from studio_gui.drawing.lit_pixels import LEVELS, LitPixels
 
 FloatArray = NDArray[np.float64]
-
-_LEVELS = 4096
-#: Encoded value, 0 to 255, of a level of linear light.
-_ENCODED = np.rint(255.0 * srgb_from_linear(np.arange(_LEVELS) / (_LEVELS - 1.0))).astype(np.uint32)
-_SHIFTS = (16, 8, 0)
 
 
 class ColouredKnit:
@@ -26,34 +21,23 @@ class ColouredKnit:
     def __init__(self, maps: KnitMaps) -> None:
         self.maps = maps
         place = maps.place
-        self._pixels = np.zeros(place.width * place.height, np.uint32)
-        self._alpha = np.rint(maps.cover * 255.0).astype(np.uint32)
-        self._is_rim = np.flatnonzero(self._alpha < 255)
-        self._rim_alpha = self._alpha[self._is_rim]
-        self._light = (maps.light * (_LEVELS - 1)).astype(np.float32)
-        self._second_light = (maps.second_light * (_LEVELS - 1)).astype(np.float32)
-        # The image reads the array itself, which this object keeps alive.
-        self.image = QImage(
-            self._pixels.data,
-            place.width,
-            place.height,
-            4 * place.width,
-            QImage.Format.Format_ARGB32_Premultiplied,
+        self._picture = LitPixels(
+            (place.width, place.height), place.device_pixel_ratio, maps.pixels, maps.cover
         )
-        self.image.setDevicePixelRatio(place.device_pixel_ratio)
+        self._light = (maps.light * (LEVELS - 1)).astype(np.float32)
+        self._second_light = (maps.second_light * (LEVELS - 1)).astype(np.float32)
+
+    @property
+    def image(self) -> QImage:
+        """The picture as it was shown last."""
+        return self._picture.image
 
     def show(self, linear: FloatArray) -> QImage:
         """Take on (strands, samples, 3) colours, linear 0 to 1, along the yarn seen; return the picture."""
+        return self._picture.light(linear.reshape(-1, 3), self._level)
+
+    def _level(self, table: NDArray[np.float32]) -> NDArray[np.float32]:
         maps = self.maps
-        flat = np.clip(linear, 0.0, 1.0).astype(np.float32).reshape(-1, 3)
-        argb = self._alpha << np.uint32(24)
-        for channel, bits in enumerate(_SHIFTS):
-            table = np.ascontiguousarray(flat[:, channel])
-            level = np.take(table, maps.keys) * self._light
-            level[maps.seconds] += np.take(table, maps.second_keys) * self._second_light
-            np.minimum(level, _LEVELS - 1, out=level)
-            code = np.take(_ENCODED, level.astype(np.int32))
-            code[self._is_rim] = (code[self._is_rim] * self._rim_alpha + 127) // 255
-            argb |= code << np.uint32(bits)
-        self._pixels[maps.pixels] = argb
-        return self.image
+        level: NDArray[np.float32] = np.take(table, maps.keys) * self._light
+        level[maps.seconds] += np.take(table, maps.second_keys) * self._second_light
+        return level
