@@ -85,6 +85,15 @@ class Fibre:
         return _one(self, self.measured[index] if self.measured else None)
 
     @property
+    def g_per_m(self) -> float:
+        """Weight per length of a roving, g/m: the mean where the top is uneven.
+
+        >>> Fibre(100.0, 4.0).g_per_m
+        25.0
+        """
+        return self.mass_g / self.length_m
+
+    @property
     def weight_marks(self) -> tuple[MassMark, ...]:
         """The marks of the mean of the set: a roving's own where all are alike."""
         return _mean_marks(self.measured) if self.measured else self.mass_marks

@@ -28,7 +28,7 @@ from studio_gui.views.labels import MessageLabel, TonedLabel, call, explain
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.numbered_rows import NumberedRows
 from studio_gui.views.ply_list import PlyList
-from studio_gui.wording.counts import counts_words
+from studio_gui.wording.counts import counts_words, draft_words
 from studio_gui.wording.fields import field_name
 from studio_gui.wording.measured import where_from
 from studio_gui.wording.spinning import strand_note, strip_notes, structure_explained, structure_name
@@ -163,8 +163,9 @@ class SpinningPanel(LiveWidget):
         )
 
     def _meaning(self, name: str, value: float) -> str:
+        top_g_per_m = self._document.plan.fibre.g_per_m
         meanings = {
-            "singles_m_per_g": counts_words(value),
+            "singles_m_per_g": f"{counts_words(value)} · {draft_words(top_g_per_m, value)}",
             "take_up": self.tr("Share of the length that plying takes"),
             "staple_m": self.tr("Length of the fibre"),
             "loop_m": self.tr("Length of one loop, in yarn before take-up; a change of colour mixes so much"),

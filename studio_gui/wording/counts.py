@@ -6,7 +6,7 @@ nothing of wool, may be typed and are not said.
 
 from __future__ import annotations
 
-from studio_gui.domain.yarn_counts import CountName, count_of
+from studio_gui.domain.yarn_counts import CountName, count_of, draft
 from studio_gui.wording.numbers import shown_number_briefly
 from studio_gui.wording.translation import TRANSLATED, Tongue
 
@@ -32,6 +32,21 @@ def counts_words(m_per_g: float, tongue: Tongue = TRANSLATED) -> str:
         "yd/lb": "{0} yd/lb",
     }
     return " · ".join(said.format(_count(name, m_per_g, tongue)) for name, said in words.items())
+
+
+def draft_words(g_per_m: float, m_per_g: float, tongue: Tongue = TRANSLATED) -> str:
+    """Return how far a top of `g_per_m` is drawn out for singles of `m_per_g`: "draft 250 to 1".
+
+    Source and errors as `studio_gui.domain.yarn_counts.draft`.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> draft_words(25.0, 10.0, ENGLISH)
+    'draft 250 to 1'
+    """
+    drawn = draft(g_per_m, count_of("tex", m_per_g))
+    return tongue.translate("Counts", "draft {0} to 1").format(
+        shown_number_briefly(drawn, 0 if drawn >= _LARGE else 1, tongue)
+    )
 
 
 def _count(name: CountName, m_per_g: float, tongue: Tongue) -> str:

@@ -137,9 +137,10 @@ def test_rovings_are_plied_as_far_as_there_are_any(qtbot: QtBot) -> None:
 def test_the_grist_is_told_in_all_counts_and_may_be_typed_in_any(
     panel: SpinningPanel, document: OpenPlan
 ) -> None:
+    assert "draft 250 to 1" in panel.fields["singles_m_per_g"].toolTip()
     type_into(panel.fields["singles_m_per_g"], "80 tex")
     assert document.plan.yarn.singles_m_per_g == pytest.approx(12.5)
-    assert panel.fields["singles_m_per_g"].toolTip() == counts_words(12.5)
+    assert panel.fields["singles_m_per_g"].toolTip() == f"{counts_words(12.5)} · draft 313 to 1"
 
 
 def test_figures_of_common_practice_say_so(panel: SpinningPanel) -> None:

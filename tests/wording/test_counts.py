@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from PySide6.QtCore import QLocale
 
 from studio_gui.domain.errors import InvalidPlan
-from studio_gui.wording.counts import counts_words
+from studio_gui.wording.counts import counts_words, draft_words
 from studio_gui.wording.quantities import GRIST, parse
 from studio_gui.wording.translation import ENGLISH, Tongue
 
@@ -24,6 +24,12 @@ from studio_gui.wording.translation import ENGLISH, Tongue
 def test_a_yarn_is_said_in_every_count(m_per_g: float, words: str) -> None:
     assert counts_words(m_per_g, ENGLISH) == words
     assert counts_words(m_per_g, Tongue("us", is_english=True)) == words, "whatever units are chosen"
+
+
+def test_the_draft_is_said_as_a_ratio() -> None:
+    # 25 g/m of top into singles of 10 m/g (100 tex) is a draft of 250
+    assert draft_words(25.0, 10.0, ENGLISH) == "draft 250 to 1"
+    assert draft_words(1.5, 20.0, ENGLISH) == "draft 30 to 1"
 
 
 def test_numbers_are_written_as_the_locale_does() -> None:

@@ -17,6 +17,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from studio_gui.domain import yarn_counts
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.mixing import PredictedColours
 from studio_gui.domain.colour.spaces import lab_from_xyz, linear_from_srgb, xyz_from_linear
@@ -128,13 +129,14 @@ class YarnFigures:
     @property
     def plied_m(self) -> float:
         """Length of the plied yarn, m; of a single's singles."""
-        return self.laid_m * (1.0 - self.take_up)
+        return yarn_counts.plied_m([self.laid_m], self.take_up)
 
     @property
     def m_per_g(self) -> float:
         """Grist of the plied yarn, m per g of what is in it."""
         strands = CHAIN_PLIES if self.is_chain else len(self.strands)
-        return self.plan.yarn.singles_m_per_g * (1.0 - self.take_up) / strands
+        singles = self.plan.yarn.singles_m_per_g
+        return yarn_counts.folded_m_per_g([singles] * strands, self.take_up)
 
     # -- what is left over ---------------------------------------------------------------------------------
 
