@@ -61,6 +61,14 @@ def test_a_step_of_a_fade_is_no_stripe() -> None:
     assert short(fade(1.0, 18.0, 1.1)) == pytest.approx({1: 0.1})
 
 
+def test_plain_colours_one_beside_the_other_are_no_fade() -> None:
+    """Orange is between purple and yellow, yet nobody painted a fade."""
+    stocks = [dye("P", srgb="#6b4f78"), dye("O", srgb="#d6733f"), dye("Y", srgb="#f0d585"), let_down("AW")]
+    liquors = [by_parts(f"L{stock.id}", {stock.id: 10.0, "AW": 2.0}) for stock in stocks[:3]]
+    plan = replace(laid([(liquor.id, 0.1) for liquor in liquors], stocks, liquors), yarn=SINGLE)
+    assert short(plan) == pytest.approx({1: 0.1})
+
+
 def test_neighbours_that_look_nearly_alike_do_not_matter() -> None:
     assert short(fade(6.0, 7.0, 6.2)) == {}
 
