@@ -17,6 +17,7 @@ from studio_gui.domain.plan import AcidLimits, AcidLine, Bench, Liquid, Plan
 from studio_gui.domain.sections import Boundary, Section
 from studio_gui.domain.stocks import STRENGTHS_KNOWN, Stock
 from studio_gui.domain.text import ID_MAX, LETTER_MAX, NAME_MAX
+from studio_gui.domain.timetable import STEPS, Timetable
 from studio_gui.domain.yarn import STRIPE_MEASURES, STRUCTURES, Knitting, Ply, Strip, Stripe, Yarn
 
 _CHARACTERS = st.characters(exclude_categories=("Cc", "Cs"))
@@ -105,6 +106,7 @@ def stocks(draw: st.DrawFn, stock_id: str, *, dye: bool) -> Stock:
         take_up_pct_owf=take_up,
         acid_g_per_l=acid,
         swatches=tuple(draw(st.lists(_swatches(), min_size=1, max_size=3))),
+        made_ml=draw(st.none() | numbers(1.0, 5000.0)),
     )
 
 
@@ -161,9 +163,10 @@ def plans(draw: st.DrawFn, most_sections: int = 12) -> Plan:
         liquid=draw(_liquids()),
         acid=draw(st.builds(AcidLimits, numbers(1.0, 3.0), numbers(0.0, 5.0))),
         wicking_mm=draw(numbers(0.0, 60.0)),
-        bench=draw(st.builds(Bench, numbers(0.0, 0.5), numbers(0.0, 10.0), numbers(0.1, 10.0))),
+        bench=draw(st.builds(Bench, numbers(0.0, 0.5), numbers(0.0, 10.0), numbers(0.1, 10.0), _SYRINGES)),
         acid_line=draw(_acid_lines(bottles)),
         yarn=draw(yarns(fibre.rovings, jars)),
+        timetable=draw(_timetables()),
     )
 
 
@@ -197,6 +200,12 @@ def yarns(draw: st.DrawFn, rovings: int = 1, liquor_ids: Sequence[str] = ()) -> 
     )
 
 
+def _timetables() -> st.SearchStrategy[Timetable]:
+    minutes = (numbers(0.0, 3000.0) for _ in STEPS)
+    return st.builds(Timetable, *minutes, st.none() | st.integers(0, 1439))
+
+
+_SYRINGES = st.none() | numbers(0.5, 100.0)
 _MEASURES = st.sampled_from(STRIPE_MEASURES)
 
 

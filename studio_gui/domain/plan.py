@@ -20,6 +20,7 @@ from studio_gui.domain.ranges import RELATIVE_TOLERANCE, checked
 from studio_gui.domain.sections import Boundary, Section
 from studio_gui.domain.stocks import Stock
 from studio_gui.domain.text import NAME_MAX, checked_text
+from studio_gui.domain.timetable import Timetable
 from studio_gui.domain.yarn import Yarn
 
 Mixing = Literal["jars"]
@@ -82,16 +83,22 @@ class AcidLine:
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """How jars are made up: spare share and dead volume of each, and the graduation of what measures."""
+    """How jars are made up: spare share and dead volume of each, and the graduation of what measures.
+
+    `syringe_ml` is what a syringe holds that liquor is painted with, None where none is used.
+    """
 
     spare_share: float = 0.05
     dead_ml: float = 0.0
     graduation_ml: float = 1.0
+    syringe_ml: float | None = None
 
     def __post_init__(self) -> None:
         checked("spare_share", self.spare_share)
         checked("dead_ml", self.dead_ml)
         checked("graduation_ml", self.graduation_ml)
+        if self.syringe_ml is not None:
+            checked("syringe_ml", self.syringe_ml)
 
 
 class _Identified(Protocol):
@@ -124,6 +131,7 @@ class Plan:
     bench: Bench = field(default_factory=Bench)
     acid_line: AcidLine | None = None
     yarn: Yarn = field(default_factory=Yarn)
+    timetable: Timetable = field(default_factory=Timetable)
 
     def __post_init__(self) -> None:
         checked_text("title", self.title, NAME_MAX)

@@ -28,7 +28,7 @@ class Stock:
     """One bottle: a dye (with strength and swatches) or a let-down (water, acid water, citric stock).
 
     `strength_g_per_l` and `take_up_pct_owf` speak of dyes only; a let-down keeps 0 strength.
-    `acid_g_per_l` is None while it is not known.
+    `acid_g_per_l` is None while it is not known, `made_ml` while nobody has said how much to make.
     """
 
     id: str
@@ -39,6 +39,7 @@ class Stock:
     take_up_pct_owf: float = DEFAULT_TAKE_UP_PCT_OWF
     acid_g_per_l: float | None = None
     swatches: tuple[Swatch, ...] = ()
+    made_ml: float | None = None
 
     def __post_init__(self) -> None:
         checked_text("stock_id", self.id, ID_MAX, may_be_empty=False)
@@ -50,6 +51,8 @@ class Stock:
         checked("take_up_pct_owf", self.take_up_pct_owf)
         if self.acid_g_per_l is not None:
             checked("acid_g_per_l", self.acid_g_per_l)
+        if self.made_ml is not None:
+            checked("made_ml", self.made_ml)
         if self.role == "dye":
             checked("strength_g_per_l", self.strength_g_per_l)
             if not self.swatches:

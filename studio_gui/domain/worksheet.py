@@ -12,6 +12,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from studio_gui.domain.bench import MakeUp, make_up
+from studio_gui.domain.bottles import Bottle, bottles
+from studio_gui.domain.cards import Card, cards
 from studio_gui.domain.checks.check import Check
 from studio_gui.domain.checks.registry import run_checks
 from studio_gui.domain.colour.mixing import PredictedColours
@@ -23,6 +25,7 @@ from studio_gui.domain.profile import colours_at, colours_of, lay_colours, secti
 from studio_gui.domain.spinning.figures import YarnFigures, yarn_figures
 from studio_gui.domain.spinning.halves import Halves, halves, most_uneven_roving
 from studio_gui.domain.spinning.stripes import StripePlan, stripe_edges
+from studio_gui.domain.timetable import TimedStep, timed_steps
 
 FloatArray = NDArray[np.float64]
 
@@ -70,6 +73,21 @@ class Worksheet:
     def make_up(self) -> MakeUp:
         """The jars and what they need of each stock."""
         return make_up(self.figures)
+
+    @cached_property
+    def cards(self) -> tuple[Card, ...]:
+        """What is measured into each jar, in whole graduations."""
+        return cards(self.figures, self.make_up)
+
+    @cached_property
+    def bottles(self) -> tuple[Bottle, ...]:
+        """The stocks to make, in the order of work."""
+        return bottles(self.plan, self.cards)
+
+    @cached_property
+    def timed_steps(self) -> tuple[TimedStep, ...]:
+        """When what is done."""
+        return timed_steps(self.plan.timetable)
 
     @cached_property
     def checks(self) -> tuple[Check, ...]:

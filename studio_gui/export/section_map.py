@@ -20,6 +20,13 @@ weighed one by one, in their order; ``fibre.mass_g`` is then their mean. A folde
 ``fibre.leg_marks_m``: for each leg, in spinning order, the metres from its outer end to every boundary,
 of the mean roving.
 
+What is done at the bench is *measured*: whole graduations, as on the liquor cards. Every jar has
+``measured_ml`` (stock id to ml), their sum ``measured_total_ml``, ``spare_ml`` (what of it is not painted)
+and ``points_off`` (most that a stock's share is off, in points of a hundred). Every stock has
+``measured_need_ml``, the sum over the jars; one to be made has ``made_ml``, ``dye_g`` and ``acid_g``.
+``bench.syringe_ml`` is there where a syringe is used. ``timetable`` has the minutes of each step, and
+``start_min`` (after midnight) where a start was typed.
+
 ``yarn`` is told in `studio_gui.export.section_map_yarn`.
 """
 
@@ -28,13 +35,16 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from studio_gui.domain.bench import Jar
+from studio_gui.domain.bottles import Bottle
+from studio_gui.domain.cards import Card, need_as_measured_ml
 from studio_gui.domain.checks.check import Check
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.legs import leg_marks
 from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
+from studio_gui.domain.stocks import Stock
+from studio_gui.domain.timetable import STEPS, Timetable
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.export.section_map_yarn import known, yarn_part
 from studio_gui.storage.strict_json import Json, serialise
@@ -63,11 +73,7 @@ def section_map(sheet: Worksheet) -> dict[str, Json]:
             "acid_line": _acid_line(plan),
             "wicking_mm": float(plan.wicking_mm),
             "mixing": plan.mixing,
-            "bench": {
-                "spare_share": float(plan.bench.spare_share),
-                "dead_ml": float(plan.bench.dead_ml),
-                "graduation_ml": float(plan.bench.graduation_ml),
-            },
+            "bench": _bench(plan),
             "totals": {
                 "fibre_g": sheet.totals.fibre_g,
                 "liquid_ml": sheet.totals.liquid_ml,
@@ -81,6 +87,7 @@ def section_map(sheet: Worksheet) -> dict[str, Json]:
                 for boundary in plan.boundaries
             ],
             "yarn": yarn_part(sheet),
+            "timetable": _timetable(plan.timetable),
             "checks": [_check(check, plan) for check in sheet.checks],
         }
     )
@@ -131,34 +138,63 @@ def _acid_line(plan: Plan) -> Json:
     return None if line is None else {"stock_id": line.stock_id, "jar_g_per_l": float(line.jar_g_per_l)}
 
 
+def _bench(plan: Plan) -> Json:
+    return known(
+        {
+            "spare_share": float(plan.bench.spare_share),
+            "dead_ml": float(plan.bench.dead_ml),
+            "graduation_ml": float(plan.bench.graduation_ml),
+            "syringe_ml": _number(plan.bench.syringe_ml),
+        }
+    )
+
+
+def _timetable(timetable: Timetable) -> Json:
+    minutes: dict[str, Json] = {f"{step}_min": float(timetable.minutes(step)) for step in STEPS}
+    return known(minutes | {"start_min": _number(timetable.start_min)})
+
+
 def _stocks(sheet: Worksheet) -> list[Json]:
+    bottles = {bottle.stock_id: bottle for bottle in sheet.bottles}
+    need_as_measured = need_as_measured_ml(sheet.plan, sheet.cards)
+    needs = zip(sheet.plan.stocks, sheet.make_up.need_ml.tolist(), need_as_measured, strict=True)
     return [
-        known(
-            {
-                "id": stock.id,
-                "name": stock.name,
-                "role": stock.role,
-                "strength_g_per_l": float(stock.strength_g_per_l),
-                "strength_known": stock.strength_known,
-                "take_up_pct_owf": float(stock.take_up_pct_owf),
-                "acid_g_per_l": _number(stock.acid_g_per_l),
-                "need_ml": need_ml,
-                "swatches": [
-                    {
-                        "depth_pct_owf": float(swatch.depth_pct_owf),
-                        "srgb": swatch.srgb,
-                        "fibre_srgb": swatch.fibre_srgb,
-                    }
-                    for swatch in stock.swatches
-                ],
-            }
-        )
-        for stock, need_ml in zip(sheet.plan.stocks, sheet.make_up.need_ml.tolist(), strict=True)
+        known(_stock(stock, need_ml, measured_ml) | _made(bottles.get(stock.id)))
+        for stock, need_ml, measured_ml in needs
     ]
 
 
+def _stock(stock: Stock, need_ml: float, measured_need_ml: float) -> dict[str, Json]:
+    return {
+        "id": stock.id,
+        "name": stock.name,
+        "role": stock.role,
+        "strength_g_per_l": float(stock.strength_g_per_l),
+        "strength_known": stock.strength_known,
+        "take_up_pct_owf": float(stock.take_up_pct_owf),
+        "acid_g_per_l": _number(stock.acid_g_per_l),
+        "need_ml": need_ml,
+        "measured_need_ml": measured_need_ml,
+        "swatches": [
+            {
+                "depth_pct_owf": float(swatch.depth_pct_owf),
+                "srgb": swatch.srgb,
+                "fibre_srgb": swatch.fibre_srgb,
+            }
+            for swatch in stock.swatches
+        ],
+    }
+
+
+def _made(bottle: Bottle | None) -> dict[str, Json]:
+    if bottle is None:
+        return {}
+    return {"made_ml": float(bottle.made_ml), "dye_g": bottle.dye_g, "acid_g": _number(bottle.acid_g)}
+
+
 def _liquor(sheet: Worksheet, liquor: Liquor) -> Json:
-    jars = [jar for jar in sheet.make_up.jars if jar.liquor_id == liquor.id]
+    cards = [card for card in sheet.cards if card.jar.liquor_id == liquor.id]
+    jars = [card.jar for card in cards]
     return {
         "id": liquor.id,
         "letter": liquor.letter,
@@ -166,16 +202,21 @@ def _liquor(sheet: Worksheet, liquor: Liquor) -> Json:
         "basis": liquor.basis,
         "jar_ml": sum((float(jar.jar_ml) for jar in jars), 0.0),
         "sections_ml": sum((jar.sections_ml for jar in jars), 0.0),
-        "jars": [_jar(sheet.plan, jar) for jar in jars],
+        "jars": [_jar(sheet.plan, card) for card in cards],
     }
 
 
-def _jar(plan: Plan, jar: Jar) -> Json:
+def _jar(plan: Plan, card: Card) -> Json:
+    jar = card.jar
     return {
         "section_ids": list(jar.section_ids),
         "sections_ml": jar.sections_ml,
         "jar_ml": float(jar.jar_ml),
         "amounts_ml": _amounts(plan, jar.amounts_ml.tolist()),
+        "measured_ml": {amount.stock_id: amount.measured_ml for amount in card.amounts},
+        "measured_total_ml": card.total_ml,
+        "spare_ml": card.spare_ml,
+        "points_off": card.points_off,
     }
 
 

@@ -15,14 +15,24 @@ from studio_gui.domain.liquors import DyeDepth, Liquor, Part
 from studio_gui.domain.plan import AcidLimits, AcidLine, Bench, Liquid, Plan
 from studio_gui.domain.sections import Boundary, Section
 from studio_gui.domain.stocks import Stock
+from studio_gui.domain.timetable import Timetable
 from studio_gui.domain.yarn import Knitting, Ply, Strip, Stripe, Yarn
 from studio_gui.storage.shapes import Shapes, take_version
-from studio_gui.storage.strict_json import LARGEST_FILE_BYTES, Json, kind_of, parse, quoted, serialise
+from studio_gui.storage.strict_json import (
+    LARGEST_FILE_BYTES,
+    Json,
+    kind_of,
+    parse,
+    place_of,
+    quoted,
+    serialise,
+)
 
 DOCUMENT = "roving-lay-plan"
-VERSION = 2
+VERSION = 3
 
-#: The oldest version that is still read: it had no yarn, and no rovings weighed one by one.
+#: The oldest version that is still read: it had no yarn, and no rovings weighed one by one. Version 2 had no
+#: timetable, no volumes of stocks to make, and no syringe.
 OLDEST = 1
 
 _KEYS = (
@@ -34,6 +44,7 @@ _KEYS = (
     "wicking_mm",
     "mixing",
     "bench",
+    "timetable",
     "acid_line",
     "stocks",
     "liquors",
@@ -80,6 +91,7 @@ _SHAPES = Shapes(
         AcidLimits,
         AcidLine,
         Bench,
+        Timetable,
         Stock,
         Swatch,
         Liquor,
@@ -129,17 +141,35 @@ def plan_from_json(data: bytes) -> Plan:
     if name != DOCUMENT:
         found = quoted(name) if isinstance(name, str) else kind_of(name)
         raise FileProblem("not-a-plan", place="document", found=found)
-    if take_version(document, VERSION, OLDEST) == 1:
+    version = take_version(document, VERSION, OLDEST)
+    if version < 2:
         _take_from_version_1(document)
+    if version < 3:
+        _take_from_version_2(document)
     return _SHAPES.decoded(Plan, document, "")
 
 
 def _take_from_version_1(document: dict[str, Json]) -> None:
     """Add what version 1 did not have, unless the file has it against its version."""
-    if isinstance(fibre := document.get("fibre"), dict) and "measured" not in fibre:
+    fibre = document.get("fibre")
+    _refuse(fibre, "measured", "fibre")
+    if isinstance(fibre, dict):
         fibre["measured"] = []
-    elif isinstance(fibre, dict):
-        raise FileProblem("unknown-key", place="fibre.measured", key="measured", absent="")
-    if "yarn" in document:
-        raise FileProblem("unknown-key", place="yarn", key="yarn", absent="")
+    _refuse(document, "yarn")
     document["yarn"] = _SHAPES.encoded(Yarn())
+
+
+def _take_from_version_2(document: dict[str, Json]) -> None:
+    """Add what version 2 did not have, unless the file has it against its version."""
+    _refuse(document.get("bench"), "syringe_ml", "bench")
+    stocks = document.get("stocks")
+    for place, stock in enumerate(stocks if isinstance(stocks, list) else ()):
+        _refuse(stock, "made_ml", f"stocks[{place}]")
+    _refuse(document, "timetable")
+    document["timetable"] = _SHAPES.encoded(Timetable())
+
+
+def _refuse(holder: Json, key: str, place: str = "") -> None:
+    """Refuse a key that the file's version does not know; what is no object is refused later."""
+    if isinstance(holder, dict) and key in holder:
+        raise FileProblem("unknown-key", place=place_of(place, key), key=key, absent="")

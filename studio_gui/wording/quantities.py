@@ -85,6 +85,9 @@ PERCENT = Kind("percent", "%", 2)
 SHARE = Kind("share", "%", 1)
 #: Rows of knitting; counted, but a stripe that comes of a section need not end with a row.
 ROWS = Kind("plain", "", 1)
+#: How long short and long steps of the work take, min.
+MINUTES = Kind("duration", "min", 0)
+HOURS = Kind("duration", "h", 1)
 #: Ratios, parts and the like.
 PLAIN = Kind("plain", "", 2)
 #: Things that are counted.

@@ -25,6 +25,7 @@ def _dimension(name: str, tongue: Tongue) -> str:
         "share": tongue.translate("Refusals", "a percentage"),
         "grist": tongue.translate("Refusals", "a length of yarn per weight"),
         "linear_density": tongue.translate("Refusals", "a weight per length"),
+        "duration": tongue.translate("Refusals", "a length of time"),
         "plain": tongue.translate("Refusals", "a plain number"),
     }.get(name, UNKNOWN)
 
@@ -112,6 +113,9 @@ TYPED: dict[str, Telling] = {
         "Refusals", "That is {length} characters long, and at most {longest} can be read here. Shorten it."
     ),
     "not-a-number": _not_a_number,
+    "not-a-time-of-day": lambda told: told.translate(
+        "Refusals", "“{value}” is no time of day. Write it like 9:30 or 14:00, or leave it empty."
+    ),
     "number-too-large": lambda told: told.translate(
         "Refusals", "{value} is too large a number. Check its digits."
     ),

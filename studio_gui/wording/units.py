@@ -35,6 +35,7 @@ Dimension = Literal[
     "share",
     "grist",
     "linear_density",
+    "duration",
     "plain",
 ]
 
@@ -90,6 +91,9 @@ UNITS: tuple[Unit, ...] = (
     Unit("US tsp", "volume", us_name="teaspoon", spellings=("teaspoon", "teaspoons")),
     Unit("US tbsp", "volume", us_name="tablespoon", spellings=("tablespoon", "tablespoons")),
     Unit("US cup", "volume", us_name="cup", spellings=("cups",)),
+    Unit("min", "duration", spellings=("mins", "minute", "minutes")),
+    Unit("h", "duration", times=60.0, spellings=("hr", "hrs", "hour", "hours")),
+    Unit("days", "duration", times=1440.0, spellings=("d", "day")),
     Unit("g/L", "strength", spellings=("mg/ml",)),
     Unit("%", "strength", times=10.0, spellings=("٪", "% w/v", "percent", "g/100 ml", "g/100ml")),
     Unit("%", "percent", spellings=("٪", "% owf", "percent")),

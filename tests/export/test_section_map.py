@@ -11,12 +11,13 @@ from typing import Any, NoReturn
 import pytest
 from hypothesis import given
 
-from studio_gui.domain.edits.inputs import fold_by_weight, set_fibre
+from studio_gui.domain.edits.inputs import fold_by_weight, set_bench, set_fibre, set_timetable
 from studio_gui.domain.edits.rovings import set_one_roving
 from studio_gui.domain.edits.stripes import set_stripes
 from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.domain.fibre import MassMark, Roving
 from studio_gui.domain.plan import Plan
+from studio_gui.domain.timetable import STEPS
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.domain.yarn import Strip, Stripe
 from studio_gui.export.section_map import section_map, section_map_bytes
@@ -62,6 +63,7 @@ CONTRACT: dict[str, Any] = {
             "take_up_pct_owf": float,
             "acid_g_per_l": float,
             "need_ml": float,
+            "measured_need_ml": float,
             "swatches": [SWATCH],
         }
     ],
@@ -112,6 +114,7 @@ CONTRACT: dict[str, Any] = {
         "section_rows": ANY_CHECK,
         "stripes": [{"liquor_id": str, "amount": float, "measure": str, "plied_m": float}],
     },
+    "timetable": {f"{step}_min": float for step in STEPS},
     "checks": [{"code": str, "severity": str, "section_ids": [str], "params": ANY_CHECK, "text": str}],
 }
 #: Numbers that may not be known, and then leave their key out.
@@ -263,6 +266,32 @@ def test_a_matching_set_is_told_for_the_whole_set() -> None:
     assert found["sections"][0]["depth_pct_owf"] == pytest.approx({"blue": 0.9, "black": 0.3})
     assert [one["acid_pct_owf"] for one in found["sections"]] == pytest.approx([1.5] * 5)
     assert found["totals"] == pytest.approx({"fibre_g": 400, "liquid_ml": 600, "jars_ml": 630})
+
+
+def test_what_is_measured_is_told_in_whole_graduations_that_add_up() -> None:
+    """Harbour Thaw: 94.5 ml of the let-down jar are 95, of which 90 are painted."""
+    found = map_of(sample("harbour-thaw"))
+    jars = [jar for liquor in found["liquors"] for jar in liquor["jars"]]
+    assert jars[0]["measured_ml"] == {"blue": 76.0, "black": 25.0, "aw": 25.0}
+    assert (jars[1]["measured_ml"], jars[1]["measured_total_ml"]) == (
+        {"blue": 14.0, "black": 5.0, "aw": 76.0},
+        95.0,
+    )
+    assert jars[1]["spare_ml"] == pytest.approx(5.0)
+    assert max(jar["points_off"] for jar in jars) < 1.0
+    needs = {stock["id"]: stock["measured_need_ml"] for stock in found["stocks"]}
+    for stock_id, need_ml in needs.items():
+        assert need_ml == pytest.approx(sum(jar["measured_ml"].get(stock_id, 0.0) for jar in jars))
+    blue = found["stocks"][0]
+    assert (blue["made_ml"], blue["dye_g"], blue["acid_g"]) == pytest.approx((130.0, 1.3, 1.3))
+    assert "syringe_ml" not in found["bench"]
+    assert "start_min" not in found["timetable"]
+
+
+def test_a_start_and_a_syringe_are_told_where_there_are_any() -> None:
+    plan = set_bench(set_timetable(sample("harbour-thaw"), start_min=570.0), syringe_ml=60.0)
+    found = map_of(plan)
+    assert (found["timetable"]["start_min"], found["bench"]["syringe_ml"]) == (570.0, 60.0)
 
 
 def test_a_folded_lay_is_told_by_its_folds() -> None:

@@ -20,6 +20,7 @@ from studio_gui.domain.liquors import DyeDepth, Liquor, Part
 from studio_gui.domain.plan import AcidLimits, AcidLine, Bench, Liquid, Plan
 from studio_gui.domain.sections import Boundary, Section
 from studio_gui.domain.stocks import Stock
+from studio_gui.domain.timetable import Timetable
 from studio_gui.domain.yarn import Knitting, Ply, Strip, Stripe, Yarn
 from studio_gui.storage.plan_json import VERSION, plan_from_json, plan_to_json
 from studio_gui.storage.strict_json import LARGEST_FILE_BYTES, LONGEST_QUOTE
@@ -29,6 +30,7 @@ from tests.strategies import plans
 DATA = Path(__file__).parent.parent / "data"
 VERSION_1 = DATA / "plan_version_1.roving.json"
 VERSION_2 = DATA / "plan_version_2.roving.json"
+VERSION_3 = DATA / "plan_version_3.roving.json"
 
 FIRST = Plan(
     title="Zwei Ufer · 両岸 · ضفتان 🐑",
@@ -67,7 +69,7 @@ FIRST = Plan(
     boundaries=(Boundary(1.0, 0.02), Boundary(2.1, -0.01)),
 )
 
-EVERY_KEY = dataclasses.replace(
+SECOND = dataclasses.replace(
     FIRST,
     fibre=Fibre(
         150.0,
@@ -85,15 +87,31 @@ EVERY_KEY = dataclasses.replace(
     ),
 )
 
+EVERY_KEY = dataclasses.replace(
+    SECOND,
+    bench=Bench(0.05, 2.0, 1.0, 60.0),
+    stocks=(dataclasses.replace(FIRST.stocks[0], made_ml=250.0), *FIRST.stocks[1:]),
+    timetable=Timetable(soak_min=40.0, steam_min=50.0, start_min=570.0),
+)
+
 #: The keys that an unknown value leaves out.
-OPTIONAL = {"row_m", "acid_line", "soak_acid_g_per_l", "acid_g_per_l", "fixed_ml"}
+OPTIONAL = {
+    "row_m",
+    "syringe_ml",
+    "made_ml",
+    "start_min",
+    "acid_line",
+    "soak_acid_g_per_l",
+    "acid_g_per_l",
+    "fixed_ml",
+}
 
 Steps = tuple[str | int, ...]
 Tree = dict[Any, Any]
 
 
 def document() -> Tree:
-    read: Tree = json.loads(VERSION_2.read_bytes())
+    read: Tree = json.loads(VERSION_3.read_bytes())
     return read
 
 
@@ -170,14 +188,38 @@ RETYPED = [
 ACID_OF_CITRIC = ("stocks", 3, "acid_g_per_l")
 
 
-def test_the_second_version_of_the_file_stays_as_it_is() -> None:
-    assert plan_to_json(EVERY_KEY) == VERSION_2.read_bytes()
-    assert plan_from_json(VERSION_2.read_bytes()) == EVERY_KEY
+def test_the_third_version_of_the_file_stays_as_it_is() -> None:
+    assert plan_to_json(EVERY_KEY) == VERSION_3.read_bytes()
+    assert plan_from_json(VERSION_3.read_bytes()) == EVERY_KEY
 
 
 def test_a_file_of_the_first_version_gets_the_usual_yarn() -> None:
     assert plan_from_json(VERSION_1.read_bytes()) == FIRST
     assert FIRST.yarn == Yarn()
+
+
+def test_a_file_of_the_second_version_gets_the_usual_timetable() -> None:
+    assert plan_from_json(VERSION_2.read_bytes()) == SECOND
+    assert SECOND.timetable == Timetable()
+
+
+@pytest.mark.parametrize(
+    ("steps", "value"),
+    [(("timetable",), {}), (("bench", "syringe_ml"), 60.0), (("stocks", 1, "made_ml"), 100.0)],
+)
+def test_a_file_of_the_second_version_has_nothing_of_the_third(steps: Steps, value: object) -> None:
+    tree = json.loads(VERSION_2.read_bytes())
+    owner(tree, steps)[steps[-1]] = value
+
+    code, params = refusal(json.dumps(tree).encode())
+    assert (code, params["place"]) == ("unknown-key", place(steps))
+
+
+def test_a_file_of_the_second_version_with_strange_stocks_is_told_so() -> None:
+    for strange in (7, [7]):
+        tree = json.loads(VERSION_2.read_bytes()) | {"stocks": strange}
+
+        assert refusal(json.dumps(tree).encode())[0] == "wrong-type"
 
 
 def test_a_file_of_the_first_version_without_fibre_is_told_so() -> None:
@@ -197,7 +239,7 @@ def test_a_file_of_the_first_version_has_nothing_of_the_second(steps: Steps, val
 def test_the_sample_has_every_key_of_every_dataclass() -> None:
     written = {steps[-1] for steps in KEYS}
     parts = (Plan, Fibre, MassMark, Lay, Liquid, AcidLimits, AcidLine, Bench, Stock, Swatch, Liquor, Part)
-    others = (DyeDepth, Section, Boundary, Roving, Yarn, Ply, Strip, Stripe, Knitting)
+    others = (DyeDepth, Section, Boundary, Roving, Yarn, Ply, Strip, Stripe, Knitting, Timetable)
     fields = {field.name for part in (*parts, *others) for field in dataclasses.fields(part)}
 
     assert written == fields | {"document", "version"}
@@ -232,12 +274,12 @@ def test_one_number_changed_is_one_line_changed() -> None:
 
 
 def test_whole_numbers_and_capitals_are_taken_and_written_one_way() -> None:
-    by_hand = json.loads(VERSION_2.read_bytes())
+    by_hand = json.loads(VERSION_3.read_bytes())
     by_hand["fibre"] |= {"mass_g": 150, "undyed_srgb": "#F3EEE2"}
     by_hand["wicking_mm"] = 20
 
-    assert plan_to_json(plan_from_json(json.dumps(by_hand).encode())) == VERSION_2.read_bytes()
-    assert plan_to_json(dataclasses.replace(EVERY_KEY, wicking_mm=20)) == VERSION_2.read_bytes()
+    assert plan_to_json(plan_from_json(json.dumps(by_hand).encode())) == VERSION_3.read_bytes()
+    assert plan_to_json(dataclasses.replace(EVERY_KEY, wicking_mm=20)) == VERSION_3.read_bytes()
 
 
 @pytest.mark.parametrize(
@@ -394,7 +436,7 @@ def test_another_document_is_no_plan_whatever_else_is_in_it(data: bytes, where: 
 
 
 def test_a_file_cut_anywhere_is_refused() -> None:
-    data = VERSION_2.read_bytes()
+    data = VERSION_3.read_bytes()
     complete = len(data) - len(b"\n")
 
     for length in range(complete):

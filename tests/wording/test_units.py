@@ -59,6 +59,8 @@ PUBLISHED = [
     ("linear_density", "ktex", 1.0),
     ("linear_density", "tex", 0.001),
     ("linear_density", "oz/yd", 28.349523125 / 0.9144),
+    ("duration", "h", 60.0),
+    ("duration", "days", 1440.0),
 ]
 
 
@@ -78,6 +80,7 @@ def test_every_unit_of_the_table_has_a_published_value_here() -> None:
         ("width", "mm"),
         ("width", "cm"),
         ("volume", "ml"),
+        ("duration", "min"),
     }
     assert {(row.dimension, row.symbol) for row in UNITS} <= checked | as_they_are
     assert {("grist", row.symbol) for row in DIRECT_COUNTS} <= checked
@@ -156,7 +159,7 @@ def test_a_unit_of_another_kind_is_told_apart_from_an_unknown_one(
 
 
 @pytest.mark.parametrize(
-    "spelling", ["furlongs", "oz oz", "g/g/g", "/", "ml/", "kilogram ** 2", "degC", "hour"]
+    "spelling", ["furlongs", "oz oz", "g/g/g", "/", "ml/", "kilogram ** 2", "degC", "kelvin"]
 )
 def test_no_unit_outside_the_table_is_known(spelling: str) -> None:
     with pytest.raises(InvalidPlan) as caught:

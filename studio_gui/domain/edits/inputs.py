@@ -1,4 +1,4 @@
-"""Edits of the plan's inputs: fibre, lay, liquid, bench, title.
+"""Edits of the plan's inputs: fibre, lay, liquid, bench, timetable, title.
 
 The rule of this module: a new length or new folds carry the boundaries along in proportion, and those of
 locked sections stay or the edit is refused.
@@ -74,8 +74,13 @@ def set_liquid(plan: Plan, **changes: Any) -> Plan:  # noqa: ANN401  (fields of 
 
 
 def set_bench(plan: Plan, **changes: Any) -> Plan:  # noqa: ANN401  (fields of Bench)
-    """Change spare share, dead volume or graduation."""
+    """Change spare share, dead volume, graduation or syringe."""
     return replace(plan, bench=replace(plan.bench, **changes))
+
+
+def set_timetable(plan: Plan, **changes: Any) -> Plan:  # noqa: ANN401  (fields of Timetable)
+    """Change how long steps take, or when the first one starts (`start_min` None: open)."""
+    return replace(plan, timetable=replace(plan.timetable, **changes))
 
 
 def _relaid(plan: Plan, fibre: Fibre, lay: Lay) -> Plan:

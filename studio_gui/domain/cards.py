@@ -1,0 +1,165 @@
+"""Liquor cards: what is measured into each jar with what stands on the bench.
+
+The rule of this module: amounts are whole graduations that keep the jar's total, taken up to a whole
+graduation; what a stock has to give is the sum of what the cards say, so that no bottle runs short of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from studio_gui.domain.bench import Jar, MakeUp, SyringeFills, rounded_amounts, syringe_fills
+from studio_gui.domain.figures import SectionFigures
+from studio_gui.domain.plan import Plan
+from studio_gui.domain.ranges import RELATIVE_TOLERANCE, exceeds
+
+#: A stock's share of its jar may be off by so many points; common practice, no source.
+MOST_POINTS_OFF = 2.0
+
+Verdict = Literal["fine", "off", "short"]
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """What one stock gives to a jar, ml: as reckoned, and in whole graduations.
+
+    `share` is its share of the jar as reckoned (0 to 1), `points_off` how much the measured share is above
+    that, in points of a hundred.
+    """
+
+    stock_id: str
+    exact_ml: float
+    measured_ml: float
+    share: float
+    points_off: float
+
+    @property
+    def is_lost(self) -> bool:
+        """Whether it is too little to be measured at all."""
+        return self.measured_ml == 0.0
+
+    @property
+    def is_off(self) -> bool:
+        """Whether its share is off by more than `MOST_POINTS_OFF`."""
+        return exceeds(abs(self.points_off), MOST_POINTS_OFF)
+
+
+@dataclass(frozen=True, slots=True)
+class Dose:
+    """One section's liquor for one roving, ml, and how a syringe is filled for the set."""
+
+    section_id: str
+    dose_ml: float
+    fills: SyringeFills
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """One jar as it is made up. It is number `number` of the `count` jars of its liquor.
+
+    `total_ml` is the sum of the measured amounts; `spare_ml` what of it is not painted.
+    """
+
+    jar: Jar
+    number: int
+    count: int
+    amounts: tuple[Measured, ...]
+    total_ml: float
+    spare_ml: float
+    doses: tuple[Dose, ...]
+
+    @property
+    def points_off(self) -> float:
+        """Most that any stock's share is off, in points of a hundred."""
+        return max((abs(amount.points_off) for amount in self.amounts), default=0.0)
+
+    @property
+    def is_too_coarse(self) -> bool:
+        """Whether the graduation is too coarse for this jar."""
+        return any(amount.is_off or amount.is_lost for amount in self.amounts)
+
+
+def cards(figures: SectionFigures, made: MakeUp) -> tuple[Card, ...]:
+    """Return the cards of all jars, in their order."""
+    counts: dict[str, int] = {}
+    for jar in made.jars:
+        counts[jar.liquor_id] = counts.get(jar.liquor_id, 0) + 1
+    numbers: dict[str, int] = {}
+    result = []
+    for jar in made.jars:
+        numbers[jar.liquor_id] = numbers.get(jar.liquor_id, 0) + 1
+        result.append(_card(figures, jar, numbers[jar.liquor_id], counts[jar.liquor_id]))
+    return tuple(result)
+
+
+def shares_off(exact_ml: Sequence[float], measured_ml: Sequence[float]) -> tuple[float, ...]:
+    """Return by how many points (of a hundred) each measured share is above the exact one.
+
+    >>> [round(points, 2) for points in shares_off((25.5, 8.5), (26.0, 8.0))]
+    [1.47, -1.47]
+    """
+    exact, measured = sum(exact_ml), sum(measured_ml)
+    if not (exact > 0.0 and measured > 0.0):
+        return (0.0,) * len(exact_ml)
+    pairs = zip(exact_ml, measured_ml, strict=True)
+    return tuple(100.0 * (there / measured - wanted / exact) for wanted, there in pairs)
+
+
+def verdict(exact_ml: Sequence[float], measured_ml: Sequence[float]) -> Verdict:
+    """Return whether measured amounts do for exact ones: ``short`` in sum, ``off`` in a share, or ``fine``.
+
+    >>> verdict((25.5, 8.5), (26.0, 8.0)), verdict((25.5, 8.5), (25.0, 8.0))
+    ('fine', 'short')
+    """
+    if exceeds(sum(exact_ml), sum(measured_ml)):
+        return "short"
+    is_off = any(exceeds(abs(points), MOST_POINTS_OFF) for points in shares_off(exact_ml, measured_ml))
+    return "off" if is_off else "fine"
+
+
+def need_as_measured_ml(plan: Plan, made_up: Sequence[Card]) -> tuple[float, ...]:
+    """Return what the cards take of each stock, ml, in the plan's order."""
+    need = {stock.id: 0.0 for stock in plan.stocks}
+    for card in made_up:
+        for amount in card.amounts:
+            need[amount.stock_id] += amount.measured_ml
+    return tuple(round(ml, 9) for ml in need.values())
+
+
+def _card(figures: SectionFigures, jar: Jar, number: int, count: int) -> Card:
+    plan = figures.plan
+    exact = [
+        (stock.id, ml)
+        for stock, ml in zip(plan.stocks, jar.amounts_ml.tolist(), strict=True)
+        if ml > RELATIVE_TOLERANCE * jar.jar_ml
+    ]
+    amounts_ml = [ml for _, ml in exact]
+    measured_ml = rounded_amounts(amounts_ml, plan.bench.graduation_ml)
+    rows = zip(exact, measured_ml, shares_off(amounts_ml, measured_ml), strict=True)
+    total_ml = round(sum(measured_ml), 9)
+    return Card(
+        jar=jar,
+        number=number,
+        count=count,
+        amounts=tuple(Measured(id_, ml, there, ml / jar.jar_ml, points) for (id_, ml), there, points in rows),
+        total_ml=total_ml,
+        spare_ml=max(total_ml - jar.sections_ml, 0.0),
+        doses=_doses(figures, jar),
+    )
+
+
+def _doses(figures: SectionFigures, jar: Jar) -> tuple[Dose, ...]:
+    """Return how a syringe serves the jar's sections; none of one that is painted in two passes."""
+    plan = figures.plan
+    syringe_ml, rovings = plan.bench.syringe_ml, plan.fibre.rovings
+    if syringe_ml is None:
+        return ()
+    found = []
+    for section_id in jar.section_ids:
+        index = plan.section_index(section_id)
+        dose_ml = float(figures.liquid_ml[index]) / rovings
+        if figures.painted[index] and not plan.sections[index].second_pass_ml:
+            found.append(Dose(section_id, dose_ml, syringe_fills(dose_ml, rovings, syringe_ml)))
+    return tuple(found)
