@@ -58,7 +58,7 @@ class _Arguments(argparse.ArgumentParser):
             "--export",
             type=Path,
             metavar="OUT",
-            help="write PLAN to OUT (.pdf .json .csv .svg .png) and open no window; needs no display",
+            help="write PLAN to OUT (.pdf .svg .png .json .csv) and open no window; needs no display",
         )
         self.add_argument("--version", action="store_true", help="say which version this is")
         arguments = self.parse_args(argv)

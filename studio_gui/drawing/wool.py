@@ -26,12 +26,19 @@ from studio_gui.drawing.lay_rows import pass_gap
 
 
 def gradient_brush(layout: LayLayout) -> QBrush:
-    """Return a brush for vector pictures: a gradient with enough stops to follow the wicked edges."""
+    """Return a brush for vector pictures: a gradient with enough stops to follow the wicked edges.
+
+    It is good for what of the lay lies in the pane.
+    """
     length_m = layout.sheet.plan.lay_length_m
+    first_m, last_m = (
+        min(max(layout.lay_m(x), 0.0), length_m) for x in (layout.pane.left(), layout.pane.right())
+    )
     places = _changing_places_m(layout.sheet.figures)
-    gradient = QLinearGradient(QPointF(layout.x(0.0), 0.0), QPointF(layout.x(length_m), 0.0))
+    places = np.unique(np.concatenate(([first_m], places.clip(first_m, last_m), [last_m])))
+    gradient = QLinearGradient(QPointF(layout.x(first_m), 0.0), QPointF(layout.x(last_m), 0.0))
     for place, rgb in zip(places.tolist(), layout.sheet.lay_colours(places).srgb.tolist(), strict=True):
-        gradient.setColorAt(place / length_m, QColor.fromRgbF(*rgb))
+        gradient.setColorAt((place - first_m) / (last_m - first_m), QColor.fromRgbF(*rgb))
     return QBrush(gradient)
 
 
@@ -51,8 +58,11 @@ def _changing_places_m(figures: SectionFigures) -> NDArray[np.float64]:
     return np.unique(np.interp(np.clip(near_g, 0.0, total_g), table_g, table_m))
 
 
-def paint_strands(painter: QPainter, layout: LayLayout, brush: QBrush) -> None:
-    """Paint every roving with its folds as turns, in the colours of `brush`, shaded as a soft tube."""
+def paint_strands(painter: QPainter, layout: LayLayout, brush: QBrush, within: QRectF | None = None) -> None:
+    """Paint every roving with its folds as turns, in the colours of `brush`, shaded as a soft tube.
+
+    What reaches out of `within` is left away: some vector files know no clipping.
+    """
     painter.save()
     painter.setPen(Qt.PenStyle.NoPen)
     pieces: list[tuple[QPainterPath, QBrush]] = []
@@ -62,6 +72,11 @@ def paint_strands(painter: QPainter, layout: LayLayout, brush: QBrush) -> None:
         pieces.append((leg, _tube_shade(strand.rect)))
         if strand.turns_after:
             pieces.append((_turn(layout, strand), _turn_shade(layout, strand)))
+    if within is not None:
+        frame = QPainterPath()
+        frame.addRect(within)
+        pieces = [(shape.intersected(frame), shade) for shape, shade in pieces]
+        pieces = [(shape, shade) for shape, shade in pieces if not shape.isEmpty()]
     # The wool first and as one shape: the film would shine through where two shapes share an edge.
     wool = QPainterPath()
     wool.setFillRule(Qt.FillRule.WindingFill)
@@ -72,28 +87,33 @@ def paint_strands(painter: QPainter, layout: LayLayout, brush: QBrush) -> None:
     for shape, shade in pieces:
         painter.setBrush(shade)
         painter.drawPath(shape)
-    _outline(painter, layout)
+    _outline(painter, layout, within)
     painter.restore()
 
 
-def _outline(painter: QPainter, layout: LayLayout) -> None:
+def _outline(painter: QPainter, layout: LayLayout, within: QRectF | None) -> None:
     """Draw the edges of the wool: along the legs, round the turns, and across the free ends only."""
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(QPen(QColor(0, 0, 0, 90), 1.0))
     last_pass = layout.sheet.plan.lay.passes - 1
     for strand in layout.strands:
-        rect = _straight(layout, strand)
-        painter.drawLine(rect.topLeft(), rect.topRight())
-        painter.drawLine(rect.bottomLeft(), rect.bottomRight())
-        if strand.pass_index == 0:
-            painter.drawLine(rect.topLeft(), rect.bottomLeft())
+        whole = _straight(layout, strand)
+        rect = whole if within is None else whole & within
+        if not rect.isEmpty():
+            painter.drawLine(rect.topLeft(), rect.topRight())
+            painter.drawLine(rect.bottomLeft(), rect.bottomRight())
+        ends = [] if strand.pass_index else [_end_line(whole, right=False)]
         if strand.pass_index == last_pass:
-            painter.drawLine(*_end_line(rect, right=strand.leg.forward))
+            ends.append(_end_line(whole, right=strand.leg.forward))
+        for line in ends:
+            if within is None or within.contains(line[0]):
+                painter.drawLine(*line)
         if strand.turns_after:
             outer, inner = _turn_boxes(layout, strand)
-            start, sweep = (90 * 16, -180 * 16) if strand.leg.forward else (90 * 16, 180 * 16)
-            painter.drawArc(outer, start, sweep)
-            painter.drawArc(inner, start, sweep)
+            if within is None or within.contains(outer.center()):
+                start, sweep = (90 * 16, -180 * 16) if strand.leg.forward else (90 * 16, 180 * 16)
+                painter.drawArc(outer, start, sweep)
+                painter.drawArc(inner, start, sweep)
 
 
 def _end_line(rect: QRectF, *, right: bool) -> tuple[QPointF, QPointF]:

@@ -1,4 +1,4 @@
-"""Pictures of the lay as files: SVG and PNG.
+"""Pictures of the lay as the screen shows it, with its gauges: SVG and PNG.
 
 The rule of this module: the drawing is the screen's own, in the light look and the bundled font whatever the
 screen uses, so that a picture is the same on every machine. Needs a QGuiApplication; no display.
@@ -25,7 +25,7 @@ from studio_gui.drawing.lay_rows import GAUGE_PX_PER_ML_PER_G, picture_size
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import LIGHT
 from studio_gui.drawing.wool import gradient_brush, paint_strands
-from studio_gui.wording.quantities import LAY_LENGTH, VOLUME, shown
+from studio_gui.wording.section_table import picture_words
 
 PICTURE_WIDTH = 1600
 #: Higher pictures are drawn with thinner strands, then with one roving for all.
@@ -55,7 +55,7 @@ def svg_bytes(sheet: Worksheet) -> bytes:
     generator.setSize(layout.size.toSize())
     generator.setViewBox(QRect(0, 0, *layout.size.toSize().toTuple()))
     generator.setTitle(sheet.plan.title)
-    generator.setDescription(_description(sheet))
+    generator.setDescription(picture_words(sheet))
     with _painting(generator) as painter:
         wool = partial(paint_strands, layout=layout, brush=gradient_brush(layout))
         paint_lay(painter, layout, LIGHT, LayState(pegs=False), wool)
@@ -83,16 +83,6 @@ def png_bytes(sheet: Worksheet, width: int = PICTURE_WIDTH) -> bytes:
     if not QImageWriter(buffer, QByteArray(b"PNG")).write(image):
         raise FileProblem("picture-failed")
     return bytes(buffer.data().data())
-
-
-def _description(sheet: Worksheet) -> str:
-    """Return what the picture shows, for those who hear it: every section with its length and liquid."""
-    plan, figures = sheet.plan, sheet.figures
-    return "; ".join(
-        f"{plan.liquors[figures.liquor_index[index]].letter} {section.name}: "
-        f"{shown(LAY_LENGTH, figures.length_m(index))}, {shown(VOLUME, float(figures.liquid_ml[index]))}"
-        for index, section in enumerate(plan.sections)
-    )
 
 
 def _layout(sheet: Worksheet, width: int) -> LayLayout:

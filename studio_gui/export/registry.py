@@ -11,44 +11,49 @@ from pathlib import Path
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.worksheet import Worksheet
-from studio_gui.drawing.fonts import lent_font
-from studio_gui.drawing.sheets.book import pages_of
-from studio_gui.drawing.sheets.choices import Choices
 from studio_gui.export.picture import png_bytes, svg_bytes
+from studio_gui.export.plan_sheets import section_map_png, section_map_svg, sheets_pdf
 from studio_gui.export.section_map import section_map_bytes
-from studio_gui.export.sheet_files import pdf_of
 from studio_gui.export.table import table_bytes
 from studio_gui.storage.files import PLAN_SUFFIX, write_atomically
 
-
-def _sheets_bytes(sheet: Worksheet) -> bytes:
-    """Return all sheets of a plan as PDF, for who chose nothing."""
-    with lent_font():
-        pages = pages_of(sheet, Choices())
-    return pdf_of(pages, sheet.plan.title)
-
-
+#: The longest ending that fits counts: the lay as the screen shows it has an ending of two parts.
 EXPORTS: dict[str, Callable[[Worksheet], bytes]] = {
-    ".pdf": _sheets_bytes,
+    ".pdf": sheets_pdf,
+    ".svg": section_map_svg,
+    ".png": section_map_png,
+    ".lay.svg": svg_bytes,
+    ".lay.png": png_bytes,
     ".json": section_map_bytes,
     ".csv": table_bytes,
-    ".svg": svg_bytes,
-    ".png": png_bytes,
 }
 
 
-def export_plan(sheet: Worksheet, path: Path) -> None:
+def ending_of(name: str) -> str:
+    """Return the ending of a file's name by which it is exported, "" where there is none.
+
+    >>> ending_of("Thaw.PDF"), ending_of("thaw.lay.svg"), ending_of("thaw.odt")
+    ('.pdf', '.lay.svg', '')
+    """
+    fitting = (ending for ending in EXPORTS if Path(name).name.lower().endswith(ending))
+    return max(fitting, key=len, default="")
+
+
+def export_plan(sheet: Worksheet, path: Path, ending: str = "") -> None:
     """Write the export of `sheet` that the ending of `path` names, in either case; replaces what is there.
+
+    `ending` says what is written where the name does not tell, or not all.
 
     Raises
     ------
     FileProblem
         ``unknown-ending`` with ``ending`` and ``endings``; ``export-onto-plan`` for a plan's own name, since
-        the map would take the place of the plan; ``picture-failed``; those of `write_atomically`.
+        the map would take the place of the plan; ``picture-failed``, ``picture-too-large``; those
+        of `write_atomically`.
     """
     if path.name.lower().endswith(PLAN_SUFFIX):
         raise FileProblem("export-onto-plan", path=str(path))
-    export = EXPORTS.get(path.suffix.lower())
+    export = EXPORTS.get(ending or ending_of(path.name))
     if export is None:
         raise FileProblem("unknown-ending", path=str(path), ending=path.suffix, endings=", ".join(EXPORTS))
     write_atomically(path, export(sheet))

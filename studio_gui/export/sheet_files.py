@@ -32,6 +32,8 @@ PDF_DOTS_PER_INCH = 1200
 #: Dots to the inch of a page as PNG, and of what is raster in a PDF: finer than wool printed at home shows.
 RASTER_DOTS_PER_INCH = 192
 _PX_PER_INCH = 96.0
+#: Of 0 to 100: twice as fast as what Qt takes by itself, for a file a tenth larger.
+_COMPRESSION = 30
 
 # XML can carry every character that a plan may hold but these, whatever way they are written.
 _NOT_IN_XML = re.compile("[\ufffe\uffff]")
@@ -105,7 +107,9 @@ def png_of(page: Page, title: str, dots_per_inch: int = RASTER_DOTS_PER_INCH) ->
     image = image_of(page, dots_per_inch)
     image.setText("Title", title)
     buffer = _open_buffer()
-    if not QImageWriter(buffer, QByteArray(b"PNG")).write(image):
+    writer = QImageWriter(buffer, QByteArray(b"PNG"))
+    writer.setCompression(_COMPRESSION)
+    if not writer.write(image):
         raise FileProblem("picture-failed")
     return bytes(buffer.data().data())
 

@@ -135,34 +135,43 @@ class FileCommands(QObject):
     def export(self) -> None:
         """Ask for a file and export the plan by its ending."""
         # loaded when wanted: the start of the program does without it
-        from studio_gui.export.registry import export_plan  # noqa: PLC0415
+        from studio_gui.export.registry import ending_of, export_plan  # noqa: PLC0415
 
         _finish_typing()
-        filters = [
-            self.tr("Sheets to print (*.pdf)"),
-            self.tr("Section map (*.json)"),
-            self.tr("Table (*.csv)"),
-            self.tr("Drawing (*.svg)"),
-            self.tr("Picture (*.png)"),
-        ]
-        start = self._preferences.folder / (self._file_stem() + ".pdf")
+        kinds = self._export_kinds()
+        start = self._preferences.folder / (self._file_stem() + next(iter(kinds)))
+        filters = {f"{words} (*{ending})": ending for ending, words in kinds.items()}
         name, chosen = QFileDialog.getSaveFileName(
             self._window, self.tr("Export"), str(start), ";;".join(filters)
         )
         if not name:
             return
-        path = Path(name)
-        if not path.suffix and chosen in filters:
-            path = path.with_suffix((".pdf", ".json", ".csv", ".svg", ".png")[filters.index(chosen)])
+        path, typed, ending = Path(name), ending_of(name), filters.get(chosen, "")
+        if not path.suffix and ending:
+            path = path.with_name(path.name + ending)
             if path.exists() and not self._overwrite_foreign(path):
                 return
+        elif not (typed and ending.endswith(typed)):
+            ending = typed  # what is typed says more than what was chosen
         try:
-            export_plan(worksheet(self._document.plan), path)
+            export_plan(worksheet(self._document.plan), path, ending)
         except RovingLayError as error:
             self._complain(self.tr("Nothing was exported"), error)
             return
         self._preferences.remember_folder(path.parent)
         self.said.emit(self.tr("Exported to {0}").format(_told(path)))
+
+    def _export_kinds(self) -> dict[str, str]:
+        """Return what each kind of export is called, by its ending."""
+        return {
+            ".pdf": self.tr("Sheets to print"),
+            ".svg": self.tr("Section map, drawing"),
+            ".png": self.tr("Section map, picture"),
+            ".lay.svg": self.tr("Lay as on the screen, drawing"),
+            ".lay.png": self.tr("Lay as on the screen, picture"),
+            ".json": self.tr("Section map for programs"),
+            ".csv": self.tr("Table"),
+        }
 
     def may_discard(self) -> bool:
         """Ask about unsaved changes; return whether the plan may be left."""

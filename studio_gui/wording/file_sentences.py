@@ -131,6 +131,11 @@ OUTSIDE: dict[str, Telling] = {
     "unknown-ending": lambda told: told.translate(
         "Files", "The name {path} does not say what to write. Let it end in one of: {endings}."
     ),
+    "picture-too-large": lambda told: told.translate(
+        "Files",
+        "A picture of {sections} sections could not be read. Let its name end in .pdf or .svg, which have no"
+        " such bounds.",
+    ),
     "picture-failed": lambda told: told.translate(
         "Files", "The picture could not be drawn. Try again, or write another kind of file."
     ),

@@ -18,10 +18,12 @@ pytestmark = pytest.mark.usefixtures("qapp")
 
 FIRST_BYTES = {
     ".pdf": b"%PDF-",
-    ".json": b"{",
-    ".csv": b"\xef\xbb\xbfsection",
     ".svg": b"<?xml",
     ".png": b"\x89PNG",
+    ".lay.svg": b"<?xml",
+    ".lay.png": b"\x89PNG",
+    ".json": b"{",
+    ".csv": b"\xef\xbb\xbfsection",
 }
 
 
@@ -49,7 +51,7 @@ def test_another_ending_is_refused_with_those_there_are(name: str, tmp_path: Pat
     with pytest.raises(FileProblem) as refused:
         export_plan(worksheet(plain_plan(2)), tmp_path / name)
     assert refused.value.code == "unknown-ending"
-    assert refused.value.params["endings"] == ".pdf, .json, .csv, .svg, .png"
+    assert refused.value.params["endings"] == ".pdf, .svg, .png, .lay.svg, .lay.png, .json, .csv"
     assert list(tmp_path.iterdir()) == []
 
 

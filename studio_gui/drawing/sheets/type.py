@@ -6,9 +6,12 @@ alike on every machine. The font has to be lent (`lent_font`) while pages are la
 
 from __future__ import annotations
 
+import re
+from bisect import bisect_left
 from functools import lru_cache
+from itertools import accumulate
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTextBoundaryFinder
 from PySide6.QtGui import QFont, QFontMetricsF
 
 from studio_gui.drawing.fonts import bundled_font
@@ -18,6 +21,8 @@ from studio_gui.drawing.sheets.page import MM_PER_PT
 LINE = 1.2
 BASELINE = 0.93
 
+# Every space but those that hold two words together.
+_SPACES = re.compile(r"[^\S\u00a0\u2007\u202f]+")
 # Measured this large, px of an em: whole pixels no longer matter.
 _MEASURED_PX = 1000
 
@@ -45,7 +50,7 @@ def wrapped(words: str, most_mm: float, size_pt: float, *, bold: bool = False) -
     """
     lines: list[str] = []
     line = ""
-    for word in words.split():
+    for word in _words(words):
         longer = f"{line} {word}" if line else word
         if width_mm(longer, size_pt, bold=bold) <= most_mm:
             line = longer
@@ -53,23 +58,41 @@ def wrapped(words: str, most_mm: float, size_pt: float, *, bold: bool = False) -
         if line:
             lines.append(line)
         line = word
-        while width_mm(line, size_pt, bold=bold) > most_mm and len(line) > 1:
+        while width_mm(line, size_pt, bold=bold) > most_mm:
             cut = _most_letters(line, most_mm, size_pt, bold=bold)
+            if cut == len(line):
+                break
             lines.append(line[:cut])
             line = line[cut:]
     return (*lines, line) if line else tuple(lines)
 
 
 def _most_letters(word: str, most_mm: float, size_pt: float, *, bold: bool) -> int:
-    """Return how many letters of a word fit, at least one."""
-    low, high = 1, len(word)
+    """Return where a word is cut so that its first part fits, after at least one letter with its marks."""
+    cuts = _cuts(word)
+    low, high = 0, len(cuts) - 1
     while low < high:
         middle = (low + high + 1) // 2
-        if width_mm(word[:middle], size_pt, bold=bold) <= most_mm:
+        if width_mm(word[: cuts[middle]], size_pt, bold=bold) <= most_mm:
             low = middle
         else:
             high = middle - 1
-    return low
+    return cuts[low]
+
+
+def _words(words: str) -> list[str]:
+    """Return what stands between spaces, those apart that hold two words together."""
+    return [word for word in _SPACES.split(words) if word]
+
+
+def _cuts(word: str) -> list[int]:
+    """Return after which characters a word may be cut: no letter loses its marks, no emoji its parts."""
+    finder = QTextBoundaryFinder(QTextBoundaryFinder.BoundaryType.Grapheme, word)
+    units: list[int] = []  # Qt counts in UTF-16
+    while (place := finder.toNextBoundary()) != -1:
+        units.append(place)
+    places = list(accumulate(1 + (ord(character) > 0xFFFF) for character in word))
+    return [bisect_left(places, unit) + 1 for unit in units] or [len(word)]
 
 
 def type_font(size_px: int, *, bold: bool) -> QFont:
