@@ -15,6 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from studio_gui.domain.colour.fit import DyeCurve, dye_curve
 from studio_gui.domain.colour.mixing import PredictedColours, predicted_srgb
+from studio_gui.domain.colour.palette import dyes_of_bottles
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.geometry import lay_mass_to
 from studio_gui.domain.plan import Plan
@@ -69,9 +70,20 @@ def colours_at(figures: SectionFigures, places_g: FloatArray) -> PredictedColour
 
 
 def colours_of(plan: Plan, doses_pct_owf: FloatArray) -> PredictedColours:
-    """Return the predicted colour of (n, dyes) doses on the plan's fibre, each dye's at most its take-up."""
-    caps = np.array([stock.take_up_pct_owf for stock in plan.dyes])
-    return predicted_srgb(np.minimum(doses_pct_owf, caps), dye_curves(plan), plan.fibre.undyed_srgb)
+    """Return the predicted colour of (n, bottles of dye) doses on the plan's fibre.
+
+    What bottles with the same dye give counts together, and at most the dye's take-up.
+    """
+    curves, caps = dye_curves(plan), np.array([stock.take_up_pct_owf for stock in plan.dyes])
+    dye_of = np.array(dyes_of_bottles(curves), dtype=np.intp)
+    if len(curves) and int(dye_of.max()) + 1 < len(curves):
+        first = np.unique(dye_of, return_index=True)[1]
+        doses_pct_owf = np.stack(
+            [doses_pct_owf[:, dye_of == dye].sum(axis=1) for dye in dye_of[first]], axis=1
+        )
+        caps = np.array([caps[dye_of == dye].min() for dye in dye_of[first]])
+        curves = tuple(curves[place] for place in first.tolist())
+    return predicted_srgb(np.minimum(doses_pct_owf, caps), curves, plan.fibre.undyed_srgb)
 
 
 def dye_curves(plan: Plan) -> tuple[DyeCurve, ...]:

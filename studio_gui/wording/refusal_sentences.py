@@ -413,6 +413,24 @@ EDITS: dict[str, Telling] = {
     "fade-to-itself": lambda told: told.translate(
         "Refusals", "Both ends of the crossfade are liquor {liquor}. Choose another for one of them."
     ),
+    "fade-of-one-section": lambda told: told.translate(
+        "Refusals", "A fade needs two sections or more. Choose a longer run, or make new sections."
+    ),
+    "fade-ends-alike": lambda told: told.translate(
+        "Refusals", "The fade ends as it begins. Choose another colour for one of its ends."
+    ),
+    "fade-of-many-dyes": lambda told: told.translate(
+        "Refusals",
+        "Colour {stop} of the fade is mixed of {dyes} dyes. Choose at most {most} for each colour.",
+    ),
+    "fade-out-of-reach": lambda told: told.translate(
+        "Refusals",
+        "Section {number} of the fade is to be {wanted_pct_owf} deep. It takes {needed_ml} of stock, and"
+        " {liquid_ml} is painted. Mix stronger stocks, or ask for at most {reach_pct_owf}.",
+    ),
+    "section-without-liquid": lambda told: told.translate(
+        "Refusals", "{section} is to get no liquid. Let it follow the fibre, or enter an amount, first."
+    ),
     "let-down-runs-out": _let_down_runs_out,
     "more-strips-than-grams": lambda told: told.translate(
         "Refusals",

@@ -15,7 +15,7 @@ from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.geometry import lay_mass_to
 from studio_gui.domain.plan import Plan
-from studio_gui.domain.profile import dye_curves, dye_profile, lay_colours, section_colours
+from studio_gui.domain.profile import colours_of, dye_curves, dye_profile, lay_colours, section_colours
 from studio_gui.domain.sections import Boundary
 from tests.scenes.scene_plans import by_depth, by_parts, dye, laid, let_down
 from tests.strategies import plans
@@ -156,3 +156,11 @@ def test_a_wiped_section_is_paler() -> None:
 def test_every_dye_has_one_curve_in_the_plans_order() -> None:
     assert len(dye_curves(PLAN)) == 2
     assert dye_curves(PLAN)[0] is not dye_curves(PLAN)[1]
+
+
+def test_two_bottles_of_one_dye_colour_as_one() -> None:
+    strong, weak, other = dye("D"), replace(dye("W", 0.1), take_up_pct_owf=1.0), dye("E", srgb="#a8382f")
+    plan = laid([("A", 1.0)], [strong, other, weak, let_down("AW")], [by_parts("A", {"D": 1.0})])
+    alone = colours_of(plan, np.array([[0.9, 0.2, 0.0], [1.0, 0.0, 0.0]])).srgb
+    shared = colours_of(plan, np.array([[0.4, 0.2, 0.5], [1.0, 0.0, 2.0]])).srgb
+    assert shared == pytest.approx(alone)

@@ -182,7 +182,7 @@ def _relaid(plan: Plan, run: tuple[int, int], steps: Sequence[_Step], name: str)
     names = [f"{name} {number}" if name.strip() else "" for number in range(1, len(steps) + 1)]
     recipes = [(called, step.parts, step.depths) for called, step in zip(names, steps, strict=True)]
     wider, liquor_ids = add_liquors(plan, recipes)
-    ids = _ids(plan, [section.id for section in old], len(steps))
+    ids = step_ids(plan, [section.id for section in old], len(steps))
     rows = zip(ids, names, liquor_ids, steps, strict=True)
     sections = [Section(one, called, liquor, step.fixed_ml) for one, called, liquor, step in rows]
     inner = [Boundary(place) for place in _places(plan.edges_m[first], plan.edges_m[last + 1], steps)]
@@ -201,7 +201,7 @@ def _places(start_m: float, end_m: float, steps: Sequence[_Step]) -> Iterator[fl
     return (start_m + (end_m - start_m) * before / sums[-1] for before in sums[:-1])
 
 
-def _ids(plan: Plan, old: Sequence[str], count: int) -> list[str]:
+def step_ids(plan: Plan, old: Sequence[str], count: int) -> list[str]:
     """Return ids for `count` steps: those of the run's old sections as far as they go, so that picks stay."""
     ids = list(old[:count])
     taken = [section.id for section in plan.sections]
