@@ -18,15 +18,7 @@ from studio_gui.domain.stocks import Stock
 from studio_gui.domain.timetable import Timetable
 from studio_gui.domain.yarn import Knitting, Ply, Strip, Stripe, Yarn
 from studio_gui.storage.shapes import Shapes, take_version
-from studio_gui.storage.strict_json import (
-    LARGEST_FILE_BYTES,
-    Json,
-    kind_of,
-    parse,
-    place_of,
-    quoted,
-    serialise,
-)
+from studio_gui.storage.strict_json import Json, check_bounds, kind_of, parse, place_of, quoted, serialise
 
 DOCUMENT = "roving-lay-plan"
 VERSION = 3
@@ -115,13 +107,12 @@ def plan_to_json(plan: Plan) -> bytes:
     Raises
     ------
     FileProblem
-        ``file-too-large`` for a plan that could not be read again.
+        ``file-too-large``, ``too-many-values`` for a plan that could not be read again.
     """
     members = _SHAPES.encoded(plan)
     document: dict[str, Json] = {"document": DOCUMENT, "version": VERSION}
     data = serialise(document | {key: members[key] for key in _KEYS if key in members})
-    if len(data) > LARGEST_FILE_BYTES:
-        raise FileProblem("file-too-large", most_bytes=LARGEST_FILE_BYTES)
+    check_bounds(data)
     return data
 
 

@@ -4,7 +4,8 @@ The rule of this module: keys are the field names, and every field is there exce
 known (None), which leaves its key out. Nothing else is accepted, so that a slip of the pen is told and never
 guessed at.
 
-Codes: ``file-newer``, ``version-unknown``, ``unknown-key``, ``key-missing``, ``wrong-type``, ``not-one-of``.
+Codes: ``file-newer``, ``version-unknown``, ``unknown-key``, ``key-missing``, ``wrong-type``, ``not-one-of``,
+``list-too-long``.
 """
 
 from __future__ import annotations
@@ -17,6 +18,9 @@ from studio_gui.domain.errors import FileProblem, InvalidPlan
 from studio_gui.storage.strict_json import Json, kind_of, place_of, quoted
 
 _JSON_KINDS: dict[object, str] = {float: "number", int: "integer", bool: "boolean", str: "string"}
+
+#: No list of any document has more entries; counted before anything is made of them.
+LONGEST_LIST = 5_000
 
 _T = TypeVar("_T")
 
@@ -110,6 +114,8 @@ class Shapes:
         if get_origin(shape) is tuple:
             if not isinstance(value, list):
                 raise _wrong_type("array", value, place)
+            if len(value) > LONGEST_LIST:
+                raise FileProblem("list-too-long", place=place, count=len(value), most=LONGEST_LIST)
             item_shape = get_args(shape)[0]
             return tuple(self._decoded(item_shape, item, f"{place}[{i}]") for i, item in enumerate(value))
         if get_origin(shape) is Literal:

@@ -2,10 +2,12 @@
 
 The rule of this module: a document is read whole or refused with its place; nothing in it is guessed, mended
 or dropped. Plain UTF-8 without a byte order mark, at most `LARGEST_FILE_BYTES`, at most `DEEPEST_NESTING`
-brackets deep, every key once, every number finite and exact, every text made of whole characters.
+brackets deep, at most `MOST_SIGNS` texts, brackets and commas, every key once, every number finite and exact,
+every text made of whole characters. Size, depth and count are known before anything is made of the text, so
+that no file takes long or much memory to be refused.
 
-Codes: ``file-too-large``, ``byte-order-mark``, ``not-utf8``, ``nested-too-deep``, ``not-json``,
-``key-twice``, ``not-a-number``, ``number-too-large``, ``lone-surrogate``.
+Codes: ``file-too-large``, ``byte-order-mark``, ``not-utf8``, ``nested-too-deep``, ``too-many-values``,
+``not-json``, ``key-twice``, ``not-a-number``, ``number-too-large``, ``lone-surrogate``.
 """
 
 from __future__ import annotations
@@ -15,7 +17,7 @@ import json
 import math
 import re
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from dataclasses import dataclass
 from typing import TypeAlias
 
@@ -27,6 +29,9 @@ _Raw: TypeAlias = "bool | str | list[_Raw] | _Members | None"
 LARGEST_FILE_BYTES = 8 * 1024 * 1024
 DEEPEST_NESTING = 32
 
+#: Texts, brackets and commas in a document; 2,000 sections with as many liquors of five stocks have half.
+MOST_SIGNS = 250_000
+
 #: Whole numbers up to here are the same in every program that reads JSON numbers as doubles.
 LARGEST_INTEGER = 2**53
 _LONGEST_INTEGER = len(str(-LARGEST_INTEGER))
@@ -34,13 +39,16 @@ _LONGEST_INTEGER = len(str(-LARGEST_INTEGER))
 LONGEST_QUOTE = 60
 MOST_VALUES_ON_ONE_LINE = 3
 
-# A string is taken whole, closed or not, so that brackets inside it do not count.
-_STRING_OR_BRACKET = re.compile(r'"[^"\\]*+(?:\\.[^"\\]*+)*+"?|[\[\]{}]', re.DOTALL)
+# A string is taken whole, closed or not, so that what stands inside it does not count.
+_SIGN = re.compile(r'"[^"\\]*+(?:\\.[^"\\]*+)*+"?|[\[\]{},]', re.DOTALL)
+_SURROGATE = re.compile("[\ud800-\udfff]")
 _PLAIN_KEY = re.compile(r"[A-Za-z_][A-Za-z0-9_]*")
 
 
 class _Number(str):
     """A number as it stands in the file, not yet judged."""
+
+    __slots__ = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +56,21 @@ class _Members:
     """The members of an object in file order, not yet judged."""
 
     pairs: list[tuple[str, _Raw]]
+
+
+class _Refused(Exception):
+    """A value is refused; its place is told from the inside out, so that no other value has one made."""
+
+    def __init__(self, code: str, **params: str) -> None:
+        super().__init__(code)
+        self.code, self.params = code, params
+        self.steps: list[str | int] = []
+
+    def as_problem(self) -> FileProblem:
+        place = ""
+        for step in reversed(self.steps):
+            place = f"{place}[{step}]" if isinstance(step, int) else place_of(place, step)
+        return FileProblem(self.code, place=place, **self.params)
 
 
 def parse(data: bytes) -> Json:
@@ -66,7 +89,7 @@ def parse(data: bytes) -> Json:
     if len(data) > LARGEST_FILE_BYTES:
         raise FileProblem("file-too-large", most_bytes=LARGEST_FILE_BYTES)
     text = _decoded(data)
-    open_brackets = _checked_nesting(text)
+    open_brackets = _checked_signs(text)
     try:
         raw = json.loads(
             text, object_pairs_hook=_Members, parse_int=_Number, parse_float=_Number, parse_constant=_Number
@@ -75,7 +98,24 @@ def parse(data: bytes) -> Json:
         raise FileProblem(
             "not-json", line=error.lineno, column=error.colno, cut_short=open_brackets > 0
         ) from error
-    return _judged(raw, "")
+    try:
+        return _judged(raw)
+    except _Refused as refused:
+        raise refused.as_problem() from refused
+
+
+def check_bounds(data: bytes) -> None:
+    """Refuse `data`, which is JSON of our own, when `parse` would for its size, depth or count.
+
+    Raises
+    ------
+    FileProblem
+        ``file-too-large``, ``nested-too-deep``, ``too-many-values``.
+    """
+    if len(data) > LARGEST_FILE_BYTES:
+        raise FileProblem("file-too-large", most_bytes=LARGEST_FILE_BYTES)
+    if len(data) > MOST_SIGNS:  # else there is no room for so many
+        _checked_signs(data.decode())
 
 
 def serialise(document: Json) -> bytes:
@@ -96,7 +136,7 @@ def place_of(place: str, key: str) -> str:
     >>> place_of("sections[3]", "liquor_id"), place_of("", "title"), place_of("lay", "a b")
     ('sections[3].liquor_id', 'title', 'lay["a b"]')
     """
-    if not _PLAIN_KEY.fullmatch(key) or len(key) > LONGEST_QUOTE:
+    if len(key) > LONGEST_QUOTE or not _PLAIN_KEY.fullmatch(key):
         return f'{place}["{quoted(key)}"]'
     return f"{place}.{key}" if place else key
 
@@ -137,60 +177,81 @@ def _line_and_column(before: str) -> tuple[int, int]:
     return before.count("\n") + 1, len(before) - before.rfind("\n")
 
 
-def _checked_nesting(text: str) -> int:
-    """Return how many brackets are open at the end, refusing a text that goes too deep anywhere."""
+def _checked_signs(text: str) -> int:
+    """Return how many brackets are open at the end, refusing a text that goes too deep or on too long."""
     depth = 0
-    for match in _STRING_OR_BRACKET.finditer(text):
-        if match[0] in "[{":
+    for count, match in enumerate(_SIGN.finditer(text), start=1):
+        sign = text[match.start()]
+        if sign in "[{":
             depth += 1
             if depth > DEEPEST_NESTING:
                 line, column = _line_and_column(text[: match.start()])
                 raise FileProblem("nested-too-deep", line=line, column=column, deepest=DEEPEST_NESTING)
-        elif match[0] in "]}":
+        elif sign in "]}":
             depth -= 1
+        if count > MOST_SIGNS:
+            line, column = _line_and_column(text[: match.start()])
+            raise FileProblem("too-many-values", line=line, column=column)
     return depth
 
 
-def _judged(raw: _Raw, place: str) -> Json:
-    if isinstance(raw, _Members):
-        return _judged_members(raw, place)
-    if isinstance(raw, list):
-        return [_judged(item, f"{place}[{index}]") for index, item in enumerate(raw)]
+def _judged(raw: _Raw) -> Json:
     if isinstance(raw, _Number):
-        return _judged_number(raw, place)
+        return _judged_number(raw)
     if isinstance(raw, str):
-        return _judged_text(raw, place)
-    return raw
+        return _judged_text(raw)
+    if isinstance(raw, _Members):
+        return _judged_members(raw)
+    return _judged_list(raw) if isinstance(raw, list) else raw
 
 
-def _judged_members(members: _Members, place: str) -> dict[str, Json]:
-    judged: dict[str, Json] = {}
-    for key, value in members.pairs:
-        here = place_of(place, key)
-        _judged_text(key, here)
-        if key in judged:
-            raise FileProblem("key-twice", place=here, key=quoted(key))
-        judged[key] = _judged(value, here)
+def _judged_list(items: list[_Raw]) -> list[Json]:
+    judged: list[Json] = []
+    try:
+        for item in items:
+            judged.append(_judged(item))  # noqa: PERF401  (how many came before is the place)
+    except _Refused as refused:
+        refused.steps.append(len(judged))
+        raise
     return judged
 
 
-def _judged_number(text: str, place: str) -> int | float:
+def _judged_members(members: _Members) -> dict[str, Json]:
+    judged: dict[str, Json] = {}
+    key = ""
+    try:
+        for key, value in members.pairs:
+            whole_key = _judged_key(key, judged)
+            judged[whole_key] = _judged(value)
+    except _Refused as refused:
+        refused.steps.append(key)
+        raise
+    return judged
+
+
+def _judged_key(key: str, before: Container[str]) -> str:
+    if _judged_text(key) in before:
+        raise _Refused("key-twice", key=quoted(key))
+    return key
+
+
+def _judged_number(text: str) -> int | float:
     if text in ("NaN", "Infinity", "-Infinity"):
-        raise FileProblem("not-a-number", place=place, value=str(text))
+        raise _Refused("not-a-number", value=str(text))
     if text.removeprefix("-").isdigit():
         # Counted first: turning very many digits into a number is slow, and Python refuses it.
         if len(text) <= _LONGEST_INTEGER and abs(int(text)) <= LARGEST_INTEGER:
             return int(text)
-        raise FileProblem("number-too-large", place=place, value=quoted(text))
+        raise _Refused("number-too-large", value=quoted(text))
     number = float(text)
     if math.isinf(number):
-        raise FileProblem("number-too-large", place=place, value=quoted(text))
+        raise _Refused("number-too-large", value=quoted(text))
     return number
 
 
-def _judged_text(text: str, place: str) -> str:
-    if any("\ud800" <= character <= "\udfff" for character in text):
-        raise FileProblem("lone-surrogate", place=place)
+def _judged_text(text: str) -> str:
+    if _SURROGATE.search(text):
+        raise _Refused("lone-surrogate")
     return text
 
 

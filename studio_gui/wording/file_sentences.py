@@ -154,6 +154,12 @@ INSIDE: dict[str, Telling] = {
         "Files",
         "Brackets stand in brackets more than {deepest} deep; no plan does that. Take the file from a copy.",
     ),
+    "too-many-values": lambda told: told.translate(
+        "Files", "There is far more in this than any plan has. Take the file from a copy."
+    ),
+    "list-too-long": lambda told: told.translate(
+        "Files", "The list has {count} entries, and {most} is the most. Take some out."
+    ),
     "not-json": _not_json,
     "key-twice": lambda told: told.translate("Files", "“{key}” stands there twice. Take one out."),
     "lone-surrogate": lambda told: told.translate(
