@@ -3,6 +3,9 @@
 The rule of this module: every change is a new `Plan`, made and validated before anything is pushed; a
 gesture previews freely and pushes once. Views listen to `shown` and read `sheet`; they keep no plan of their
 own.
+
+Qt's undo stack holds the names of the steps alone; the plans between them stand in a list beside it. A
+command written in Python can be collected before its stack, which then crashes while it is destroyed.
 """
 
 from __future__ import annotations
@@ -11,7 +14,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QObject, QTimer, Signal
-from PySide6.QtGui import QUndoCommand, QUndoStack
+from PySide6.QtGui import QUndoStack
 
 from studio_gui.domain.errors import FileProblem, RovingLayError
 from studio_gui.domain.plan import Plan
@@ -57,6 +60,7 @@ class OpenPlan(QObject):
         """Start with a plan that is in no file yet."""
         super().__init__(parent)
         self.undo_stack = QUndoStack(self)
+        self.undo_stack.indexChanged.connect(self._take_step)
         self.undo_stack.cleanChanged.connect(self._clean_changed)
         self._late = QTimer(self)
         self._late.setSingleShot(True)
@@ -65,7 +69,7 @@ class OpenPlan(QObject):
         self._turn = 0
         self._turns_left = 0
         self._is_unsettled = False
-        self._plan = plan
+        self._plans = [plan]
         self._sheet = worksheet(plan)
         self._path: Path | None = None
         self._fingerprint: Fingerprint | None = None
@@ -82,7 +86,13 @@ class OpenPlan(QObject):
     @property
     def plan(self) -> Plan:
         """The plan as it stands, without any preview."""
-        return self._plan
+        return self._plans[self.undo_stack.index()]
+
+    @property
+    def redo_plan(self) -> Plan | None:
+        """The plan that redo would bring back; None when there is nothing to redo."""
+        after = self.undo_stack.index() + 1
+        return self._plans[after] if after < len(self._plans) else None
 
     @property
     def sheet(self) -> Worksheet:
@@ -102,7 +112,7 @@ class OpenPlan(QObject):
     @property
     def is_previewing(self) -> bool:
         """Whether a gesture is running."""
-        return self._sheet.plan is not self._plan
+        return self._sheet.plan is not self.plan
 
     @property
     def selected_ids(self) -> tuple[str, ...]:
@@ -127,7 +137,7 @@ class OpenPlan(QObject):
         An edit that changes nothing leaves no step.
         """
         try:
-            plan = edit(self._plan)
+            plan = edit(self.plan)
         except RovingLayError as refusal:
             self.cancel_preview()
             self.refused.emit(refusal)
@@ -146,7 +156,7 @@ class OpenPlan(QObject):
     def cancel_preview(self) -> None:
         """Show the plan as it was before the gesture."""
         if self.is_previewing:
-            self._show(self._plan)
+            self._show(self.plan)
 
     def open_file(self, path: Path) -> None:
         """Replace the plan by the one in a file; `FileProblem` leaves everything as it was."""
@@ -159,9 +169,8 @@ class OpenPlan(QObject):
 
     def _start_over(self, plan: Plan, path: Path | None, was: Fingerprint | None) -> None:
         self._path, self._fingerprint = path, was
-        self._plan = plan
+        self._plans, self._selected = [plan], (plan.sections[0].id,)
         self.undo_stack.clear()
-        self._selected = (plan.sections[0].id,)
         self._show(plan)
         self.selected.emit()
         self.file_changed.emit()
@@ -177,20 +186,24 @@ class OpenPlan(QObject):
 
     def save(self, path: Path) -> None:
         """Write the plan to `path` and keep it there; `FileProblem` leaves the old file intact."""
-        self._fingerprint = save_plan(path, self._plan)
+        self._fingerprint = save_plan(path, self.plan)
         self._path = path
         self.undo_stack.setClean()
         self.file_changed.emit()
 
     def _push(self, name: str, plan: Plan) -> None:
-        if plan == self._plan:
-            self._show(self._plan)
+        stack = self.undo_stack
+        if plan == self.plan:
+            self._show(self.plan)
             return
-        self.undo_stack.push(_PlanStep(self, name, self._plan, plan))
+        self._plans[stack.index() + 1 :] = [plan]
+        was_blocked = stack.blockSignals(True)  # the step counts when it is whole
+        stack.beginMacro(name)
+        stack.blockSignals(was_blocked)
+        stack.endMacro()
 
-    def _adopt(self, plan: Plan) -> None:
-        self._plan = plan
-        self._show(plan)
+    def _take_step(self) -> None:
+        self._show(self.plan)
 
     def _show(self, plan: Plan) -> None:
         if plan is not self._sheet.plan:
@@ -217,17 +230,3 @@ class OpenPlan(QObject):
 
     def _clean_changed(self) -> None:
         self.file_changed.emit()
-
-
-class _PlanStep(QUndoCommand):
-    """One undo step: the plan before and after. Both are valid already, so neither way can fail."""
-
-    def __init__(self, document: OpenPlan, name: str, before: Plan, after: Plan) -> None:
-        super().__init__(name)
-        self._document, self._before, self._after = document, before, after
-
-    def redo(self) -> None:
-        self._document._adopt(self._after)
-
-    def undo(self) -> None:
-        self._document._adopt(self._before)

@@ -21,7 +21,6 @@ from PySide6.QtGui import (
     QAccessibleInterface,
     QAccessibleStateChangeEvent,
     QAccessibleValueChangeEvent,
-    QUndoCommand,
 )
 from shiboken6 import isValid
 
@@ -40,11 +39,11 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """What was last told: the worksheet, where undo stood, and the keys that were selected and focused."""
+    """What was last told: the sheet, where undo stood, what redo would show; keys selected, focused."""
 
     sheet: Worksheet
     undo_index: int
-    redo_step: QUndoCommand | None
+    redo_plan: Plan | None
     selected: frozenset[Key] | None = None
     focused: Key | None = None
 
@@ -160,8 +159,8 @@ class LayVoice(QObject):
         self._announce(canvas, self._change(before, after))
 
     def _glance(self) -> Seen:
-        stack = self.document.undo_stack
-        return Seen(self.document.sheet, stack.index(), stack.command(stack.index()))
+        document = self.document
+        return Seen(document.sheet, document.undo_stack.index(), document.redo_plan)
 
     def _tell_items(self, before: Worksheet, after: Worksheet) -> None:
         keys = self.order()
@@ -198,7 +197,7 @@ class LayVoice(QObject):
         if after.undo_index < before.undo_index:
             way = "undone"
         elif after.undo_index > before.undo_index:
-            way = "redone" if stack.command(after.undo_index - 1) is before.redo_step else "done"
+            way = "redone" if after.sheet.plan is before.redo_plan else "done"
         step = stack.text(after.undo_index if way == "undone" else after.undo_index - 1)
         return changed_words(before.sheet, after.sheet, step, way)
 

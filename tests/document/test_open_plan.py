@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
@@ -319,3 +322,41 @@ def test_a_plan_of_an_edit_is_never_changed_by_the_document(document: OpenPlan) 
 
     document.edit("Title", rename)
     assert document.plan is made[0]
+
+
+# -- collection --------------------------------------------------------------------------------------------
+
+CIRCLES = """
+import gc, sys, weakref
+from PySide6.QtCore import QCoreApplication
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.edits.boundaries import move_boundary
+from tests.drawing.plans import plain_plan
+
+application, gone = QCoreApplication([]), []
+for turn in range(60):
+    document = OpenPlan(plain_plan(4))
+    document.itself = document  # as through a window that holds it
+    weakref.finalize(document, gone.append, turn)
+    for step in range(8):
+        assert document.edit("Move", lambda plan: move_boundary(plan, 0, 1.0 + 0.01 * step))
+    document.undo_stack.undo()
+    del document
+    if turn % 7 == 0:
+        gc.collect()
+gc.collect()
+print(len(gone))
+"""
+
+
+def test_an_open_plan_with_steps_to_undo_can_be_collected_in_any_order() -> None:
+    run = subprocess.run(
+        [sys.executable, "-c", CIRCLES],
+        cwd=Path(__file__).parents[2],
+        env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=120,
+    )
+    assert (run.returncode, run.stdout) == (0, "60\n"), run.stderr
