@@ -13,6 +13,7 @@ from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.sheets.choices import Choices
 from studio_gui.drawing.sheets.page import Page
 from studio_gui.drawing.sheets.section_map import section_map_pages
+from studio_gui.drawing.sheets.tape import tape_pages
 from studio_gui.wording.translation import translate
 
 
@@ -31,6 +32,7 @@ class Sheet:
 
 SHEETS: tuple[Sheet, ...] = (
     Sheet("section-map", lambda: translate("Sheets", "Section map"), section_map_pages),
+    Sheet("tape", lambda: translate("Sheets", "Tape to lie under the film"), tape_pages),
 )
 
 
