@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
@@ -124,16 +125,13 @@ def map_runs(layout: YarnLayout, runs: Sequence[YarnRun]) -> list[MapRun]:
     """Return runs of the yarn as the map shows them."""
     plan = layout.sheet.plan
     colours = [hex_from_srgb(rgb) for rgb in layout.sheet.liquor_colours.srgb]
-    return [
-        MapRun(
-            run.start_m,
-            run.end_m,
-            tuple(plan.liquors[liquor].letter for liquor in run.liquors),
-            tuple(colours[liquor] for liquor in run.liquors),
-            run.solid,
-        )
-        for run in runs
-    ]
+    letters = [liquor.letter for liquor in plan.liquors]
+
+    @cache  # hundreds of runs look like a few dozen
+    def told(liquors: tuple[int, ...]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+        return tuple(letters[liquor] for liquor in liquors), tuple(colours[liquor] for liquor in liquors)
+
+    return [MapRun(run.start_m, run.end_m, *told(run.liquors), run.solid) for run in runs]
 
 
 def paint_sight(painter: QPainter, layout: YarnLayout, look: Look) -> None:

@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -44,8 +45,7 @@ class LiquorRun:
     length_m: float
 
 
-@dataclass(frozen=True, slots=True)
-class YarnRun:
+class YarnRun(NamedTuple):
     """A stretch of yarn, plied metres from its start, and the liquor of every strand in it."""
 
     liquors: tuple[int, ...]
@@ -216,15 +216,17 @@ class YarnFigures:
     @cached_property
     def runs(self) -> tuple[YarnRun, ...]:
         """The yarn from its start, neighbours with the same liquors as one."""
-        kept = 1.0 - self.take_up
-        cuts = (self.cuts_m * kept).tolist()
         firsts = _firsts_of_runs(self.liquors)
-        ends = [*firsts[1:], len(self.liquors)]
+        ends_m = (self.cuts_m[[*firsts, -1]] * (1.0 - self.take_up)).tolist()
         return tuple(
-            YarnRun(
-                tuple(self.liquors[first].tolist()), cuts[first], cuts[end], bool(self.solid[first:end].all())
+            YarnRun(tuple(liquors), start_m, end_m, solid)
+            for liquors, start_m, end_m, solid in zip(
+                self.liquors[firsts].tolist(),
+                ends_m[:-1],
+                ends_m[1:],
+                np.logical_and.reduceat(self.solid, firsts).tolist(),
+                strict=True,
             )
-            for first, end in zip(firsts, ends, strict=True)
         )
 
     def strand_runs(self, strand: int) -> tuple[LiquorRun, ...]:

@@ -8,9 +8,10 @@ device pixels, and those of one look are filled together.
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -34,8 +35,7 @@ LEAST_NAMED = 4.0
 _DARK, _LIGHT = QColor("#000000"), QColor("#ffffff")
 
 
-@dataclass(frozen=True, slots=True)
-class MapRun:
+class MapRun(NamedTuple):
     """A stretch of yarn, m from its start: letter and colour (#rrggbb) of every strand, and whether solid."""
 
     start: float
@@ -44,23 +44,26 @@ class MapRun:
     srgb: tuple[str, ...]
     solid: bool
 
-    @property
-    def words(self) -> str:
-        """The letters as they are written."""
-        return "/".join(dict.fromkeys(self.letters) if self.solid else self.letters)
+
+class _Kind(NamedTuple):
+    """What runs that are alike look like: letters as written, and whether one colour shows all of it."""
+
+    words: str
+    srgb: tuple[str, ...]
+    is_plain: bool
+
+
+class _Part(NamedTuple):
+    """A run in sight and the pixel columns that it fills in the bar."""
+
+    kind: _Kind
+    left: float
+    right: float
 
     @property
-    def is_plain(self) -> bool:
-        """Whether one colour shows all of it."""
-        return self.solid or len(set(self.srgb)) < 2
-
-
-@dataclass(frozen=True, slots=True)
-class _Part:
-    """A run and the box it fills in the bar."""
-
-    run: MapRun
-    box: QRectF
+    def width(self) -> float:
+        """How wide it is, px."""
+        return self.right - self.left
 
 
 def paint_map(
@@ -74,12 +77,12 @@ def paint_map(
     # on device pixels there is nothing to smooth, and fills are several times as fast
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
     painter.fillRect(bar, look.film)
-    _fill_plain(painter, parts)
+    _fill_plain(painter, parts, bar)
     _fill_barber_poles(painter, parts, bar)
     _outline(painter, bar, parts, look, 1.0 / ratio)
     painter.restore()
     painter.save()
-    _write(painter, parts, box, look)
+    _write(painter, parts, bar, box, look)
     painter.restore()
 
 
@@ -95,33 +98,37 @@ def _snapped(px: float, ratio: float) -> float:
 
 
 def _parts(bar: QRectF, runs: Sequence[MapRun], span: tuple[float, float], ratio: float) -> list[_Part]:
-    """Return the runs in sight that fill a device pixel or more, with their boxes."""
+    """Return the runs in sight that fill a device pixel or more."""
     scale = bar.width() / max(span[1] - span[0], 1e-12)
-    places_m = np.array([(run.start, run.end) for run in runs]).reshape(-1, 2)
+    places_m = np.array([run[:2] for run in runs]).reshape(-1, 2)
     within = np.clip((places_m - span[0]) * scale, 0.0, bar.width())
-    snapped = (np.rint((bar.left() + within) * ratio) / ratio).tolist()
+    snapped = np.rint((bar.left() + within) * ratio) / ratio
     return [
-        _Part(run, QRectF(first, bar.top(), last - first, BAR_HEIGHT))
-        for run, (first, last) in zip(runs, snapped, strict=True)
-        if last > first
+        _Part(_kind(*runs[index][2:]), *snapped[index].tolist())
+        for index in np.flatnonzero(snapped[:, 1] > snapped[:, 0]).tolist()
     ]
+
+
+@lru_cache(maxsize=1024)
+def _kind(letters: tuple[str, ...], srgb: tuple[str, ...], solid: bool) -> _Kind:
+    words = "/".join(dict.fromkeys(letters) if solid else letters)
+    return _Kind(words, srgb, solid or len(set(srgb)) < 2)
 
 
 # -- colours -------------------------------------------------------------------------------------------------
 
 
-def _fill_plain(painter: QPainter, parts: Iterable[_Part]) -> None:
+def _fill_plain(painter: QPainter, parts: Iterable[_Part], bar: QRectF) -> None:
     """Fill solid stretches, and the bands of barber-poles that are too narrow for stripes."""
-    boxes: dict[str, list[QRectF]] = {}
-    for part in parts:
-        box, colours = part.box, part.run.srgb
-        if part.run.is_plain:
-            boxes.setdefault(colours[0], []).append(box)
-        elif box.width() < LEAST_FOR_STRIPES:
-            high = box.height() / len(colours)
-            for number, colour in enumerate(colours):
-                band = QRectF(box.left(), box.top() + number * high, box.width(), high)
-                boxes.setdefault(colour, []).append(band)
+    boxes: defaultdict[str, list[QRectF]] = defaultdict(list)
+    top, height = bar.top(), bar.height()
+    for kind, left, right in parts:
+        if kind.is_plain:
+            boxes[kind.srgb[0]].append(QRectF(left, top, right - left, height))
+        elif right - left < LEAST_FOR_STRIPES:
+            high = height / len(kind.srgb)
+            for number, colour in enumerate(kind.srgb):
+                boxes[colour].append(QRectF(left, top + number * high, right - left, high))
     painter.setPen(Qt.PenStyle.NoPen)
     for colour, filled in boxes.items():
         painter.setBrush(QColor(colour))
@@ -130,10 +137,10 @@ def _fill_plain(painter: QPainter, parts: Iterable[_Part]) -> None:
 
 def _fill_barber_poles(painter: QPainter, parts: Iterable[_Part], bar: QRectF) -> None:
     """Fill barber-poles with stripes, which all go on in one another wherever they begin."""
-    boxes: dict[tuple[str, ...], list[QRectF]] = {}
-    for part in parts:
-        if not part.run.is_plain and part.box.width() >= LEAST_FOR_STRIPES:
-            boxes.setdefault(part.run.srgb, []).append(part.box)
+    boxes: defaultdict[tuple[str, ...], list[QRectF]] = defaultdict(list)
+    for kind, left, right in parts:
+        if not kind.is_plain and right - left >= LEAST_FOR_STRIPES:
+            boxes[kind.srgb].append(QRectF(left, bar.top(), right - left, bar.height()))
     painter.setPen(Qt.PenStyle.NoPen)
     for srgb, filled in boxes.items():
         if is_vector(painter):
@@ -196,8 +203,8 @@ def _outline(painter: QPainter, bar: QRectF, parts: Iterable[_Part], look: Look,
     ]
     kept = left
     for part in parts:
-        if part.box.left() - kept >= LEAST_APART:
-            kept = part.box.left()
+        if part.left - kept >= LEAST_APART:
+            kept = part.left
             lines.append(QRectF(kept, top, line, bar.height()))
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(look.film_edge)
@@ -207,21 +214,22 @@ def _outline(painter: QPainter, bar: QRectF, parts: Iterable[_Part], look: Look,
 # -- letters -------------------------------------------------------------------------------------------------
 
 
-def _write(painter: QPainter, parts: Sequence[_Part], box: QRectF, look: Look) -> None:
+def _write(painter: QPainter, parts: Iterable[_Part], bar: QRectF, box: QRectF, look: Look) -> None:
     bold, small = lettering(painter, 0.92, bold=True), lettering(painter, 0.85)
     painter.setFont(bold.font)
     beneath = []
     for part in parts:
-        room = part.box.width() - 2.0 * (ROOM_BESIDE if part.run.is_plain else STRIPES_BESIDE + 4.0)
-        width = bold.width(part.run.words) if room > 0.0 else 0.0
-        if width > room or room <= 0.0:
+        kind = part.kind
+        room = part.width - 2.0 * (ROOM_BESIDE if kind.is_plain else STRIPES_BESIDE + 4.0)
+        if room <= 0.0 or (width := bold.width(kind.words)) > room:
             beneath.append(part)
             continue
-        if part.run.is_plain:
-            painter.setPen(readable_ink(part.run.srgb[0]))
+        stretch = QRectF(part.left, bar.top(), part.width, bar.height())
+        if kind.is_plain:
+            painter.setPen(readable_ink(kind.srgb[0]))
         else:
-            _paint_slip(painter, part.box, width + 8.0, look)
-        painter.drawText(part.box, Qt.AlignmentFlag.AlignCenter, part.run.words)
+            _paint_slip(painter, stretch, width + 8.0, look)
+        painter.drawText(stretch, Qt.AlignmentFlag.AlignCenter, kind.words)
     painter.setFont(small.font)
     painter.setPen(look.secondary)
     _write_beneath(painter, beneath, box, small)
@@ -244,13 +252,13 @@ def _write_beneath(painter: QPainter, parts: Iterable[_Part], box: QRectF, lette
         return
     free_from = box.left()
     for part in parts:
-        middle = part.box.center().x()
-        if part.box.width() < LEAST_NAMED or middle < free_from:
+        middle = (part.left + part.right) / 2.0
+        if part.width < LEAST_NAMED or middle < free_from:
             continue
-        half = letters.width(part.run.words) / 2.0 + 2.0
+        half = letters.width(part.kind.words) / 2.0 + 2.0
         middle = min(max(middle, box.left() + half), box.right() - half)
         if middle - half < free_from:
             continue
         area = QRectF(middle - half, top, 2.0 * half, height)
-        painter.drawText(area, Qt.AlignmentFlag.AlignCenter, part.run.words)
+        painter.drawText(area, Qt.AlignmentFlag.AlignCenter, part.kind.words)
         free_from = middle + half + 4.0
