@@ -7,6 +7,7 @@ file is touched. The window and its libraries are loaded only when there is a wi
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -109,6 +110,7 @@ def _open_window(plan_path: Path | None) -> int:
     if not QFontInfo(application.font()).family():
         QFontDatabase.addApplicationFont(str(font_path()))  # the system has no font at all
     window = MainWindow(document)
+    window.furnished.connect(gc.freeze)  # a search through all that stays would cost a frame its time
     window.show()
     return application.exec()
 

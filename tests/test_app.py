@@ -176,6 +176,27 @@ def test_pint_is_not_loaded_by_the_first_paint() -> None:
     assert result.stdout.split()[0] == "False"
 
 
+def test_what_stays_is_not_searched_for_garbage_again_and_again() -> None:
+    script = (
+        "import gc, sys\n"
+        "from PySide6.QtCore import QTimer\n"
+        "from PySide6.QtWidgets import QApplication\n"
+        "from studio_gui.views.main_window import MainWindow\n"
+        "from studio_gui.app import main\n"
+        "show = MainWindow.show\n"
+        "def say_and_quit():\n"
+        "    print(gc.get_freeze_count() > len(gc.get_objects()))\n"
+        "    QTimer.singleShot(0, QApplication.quit)\n"
+        "def watched(self):\n"
+        "    self.furnished.connect(say_and_quit)\n"
+        "    show(self)\n"
+        "MainWindow.show = watched\n"
+        "sys.exit(main(sys.argv[1:]))\n"
+    )
+    result = opened_by(script)
+    assert (result.returncode, result.stdout.split()) == (0, ["True"])
+
+
 def test_quitting_after_an_edit_says_nothing() -> None:
     script = (
         "import sys\n"

@@ -8,7 +8,7 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QPoint, Qt
+from PySide6.QtCore import QEvent, QPoint, Qt, Signal
 from PySide6.QtGui import (
     QAction,
     QCloseEvent,
@@ -48,7 +48,15 @@ LONGEST_TITLE = 120
 
 
 class MainWindow(QMainWindow):
-    """The window of one open plan."""
+    """The window of one open plan.
+
+    Signals
+    -------
+    furnished
+        The panes are there: once, after the first paint.
+    """
+
+    furnished = Signal()
 
     def __init__(self, document: OpenPlan, preferences: Preferences | None = None) -> None:
         super().__init__()
@@ -112,6 +120,7 @@ class MainWindow(QMainWindow):
         self.canvas.lit.connect(panes.strip.light)
         panes.table.offer(self.section_commands.actions, self.section_commands.remove_action)
         self.focus_ring = FocusRing(self, self.canvas)  # the lay draws a ring of its own
+        self.furnished.emit()
         return panes
 
     def _connect(self) -> None:

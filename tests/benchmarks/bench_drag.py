@@ -20,6 +20,7 @@ from __future__ import annotations
 
 import argparse
 import cProfile
+import gc
 import itertools
 import os
 import pstats
@@ -262,6 +263,7 @@ class Case:
         )
         self._canvas = canvas
         settle()
+        gc.freeze()  # as the program does once its window is furnished
 
     def _beside(
         self, plan: Plan, whole: MainWindow, canvas: LayCanvas
