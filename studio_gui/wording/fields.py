@@ -217,6 +217,7 @@ def _others(tongue: Tongue) -> dict[str, str]:
         "role": tongue.translate("Fields", "What the stock is"),
         "strength_known": tongue.translate("Fields", "How the strength is known"),
         "basis": tongue.translate("Fields", "What the liquor stands on"),
+        "colours": tongue.translate("Fields", "Wanted colours"),
         "ladder_steps": tongue.translate("Fields", "Steps of the ladder"),
         "ladder_line": tongue.translate("Fields", "Line of the ladder"),
         "ladders": tongue.translate("Fields", "Saved ladders"),

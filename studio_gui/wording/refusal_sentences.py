@@ -107,6 +107,18 @@ def _depth_unreachable(told: Told) -> str:
     )
 
 
+def _no_hue_at_hand(told: Told) -> str:
+    towards = {
+        "redder": told.translate("Refusals", "redder"),
+        "greener": told.translate("Refusals", "greener"),
+        "yellower": told.translate("Refusals", "yellower"),
+        "bluer": told.translate("Refusals", "bluer"),
+    }.get(told.text("direction"), told.text("direction"))
+    return told.plus(towards=towards).translate(
+        "Refusals", "One graduation of any bottle at hand makes liquor {liquor} no {towards}."
+    )
+
+
 TYPED: dict[str, Telling] = {
     "nothing-typed-in": lambda told: told.translate("Refusals", "Nothing is typed in. Enter a number."),
     "too-long-to-read": lambda told: told.translate(
@@ -431,6 +443,19 @@ EDITS: dict[str, Telling] = {
     "section-without-liquid": lambda told: told.translate(
         "Refusals", "{section} is to get no liquid. Let it follow the fibre, or enter an amount, first."
     ),
+    "no-dye-at-hand": lambda told: told.translate(
+        "Refusals", "No bottle of dye is at hand. Put one on the shelf first."
+    ),
+    "no-colours": lambda told: told.translate("Refusals", "There is no colour yet. Add one first."),
+    "nothing-lighter": lambda told: told.translate(
+        "Refusals",
+        "Liquor {liquor} cannot be let down by one graduation: less than that of dye is in its jar.",
+    ),
+    "nothing-deeper": lambda told: told.translate(
+        "Refusals",
+        "Liquor {liquor} cannot be deeper by one graduation: it has no dye, or no let-down to give way.",
+    ),
+    "no-hue-at-hand": _no_hue_at_hand,
     "let-down-runs-out": _let_down_runs_out,
     "more-strips-than-grams": lambda told: told.translate(
         "Refusals",

@@ -101,7 +101,8 @@ def plan_fade(plan: Plan, first: int, last: int, wish: FadeWish) -> PlannedFade:
     """
     base = _with_weak_stocks(plan, wish.weak)
     if wish.sections is not None:
-        base, last = _renewed(base, first, last, wish.sections)
+        checked("fade_steps", wish.sections)
+        base, last = renewed(base, first, last, wish.sections)
     if first == last:
         raise EditRefused("fade-of-one-section")
     hand = at_hand(base)
@@ -185,9 +186,8 @@ def _with_weak_stocks(plan: Plan, weak: tuple[WeakStock, ...]) -> Plan:
     return plan
 
 
-def _renewed(plan: Plan, first: int, last: int, count: int) -> tuple[Plan, int]:
+def renewed(plan: Plan, first: int, last: int, count: int) -> tuple[Plan, int]:
     """Return the plan with `count` equally long new sections in place of a run, and the last of them."""
-    checked("fade_steps", count)
     old = [unlocked(plan, index) for index in range(first, last + 1)]
     start_m, end_m = plan.edges_m[first], plan.edges_m[last + 1]
     ids = step_ids(plan, [section.id for section in old], count)
