@@ -10,10 +10,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from studio_gui.domain.worksheet import Worksheet
+from studio_gui.drawing.sheets.cards import card_pages
 from studio_gui.drawing.sheets.choices import Choices
 from studio_gui.drawing.sheets.page import Page
 from studio_gui.drawing.sheets.section_map import section_map_pages
+from studio_gui.drawing.sheets.stocks_sheet import stock_pages
 from studio_gui.drawing.sheets.tape import tape_pages
+from studio_gui.drawing.sheets.timetable_sheet import timetable_pages
 from studio_gui.wording.translation import translate
 
 
@@ -33,6 +36,9 @@ class Sheet:
 SHEETS: tuple[Sheet, ...] = (
     Sheet("section-map", lambda: translate("Sheets", "Section map"), section_map_pages),
     Sheet("tape", lambda: translate("Sheets", "Tape to lie under the film"), tape_pages),
+    Sheet("liquor-cards", lambda: translate("Sheets", "Liquor cards"), card_pages),
+    Sheet("stocks", lambda: translate("Sheets", "Stocks to make"), stock_pages),
+    Sheet("timetable", lambda: translate("Sheets", "Timetable"), timetable_pages),
 )
 
 
