@@ -8,8 +8,10 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Literal
 
-from PySide6.QtCore import QByteArray, QSettings
+from PySide6.QtCore import QByteArray, QLocale, QSettings
 
+from studio_gui.drawing.sheets.choices import Choices
+from studio_gui.drawing.sheets.paper import PAPERS, usual_paper
 from studio_gui.wording.translation import UNITS, Units
 
 ORGANISATION = "roving-lay"
@@ -22,7 +24,7 @@ APPEARANCES: tuple[Appearance, ...] = ("system", "light", "dark")
 
 
 class Preferences:
-    """Window, folder, recent plans, units and appearance, kept by the platform's settings."""
+    """Window, folder, recent plans, units, appearance and prints, kept by the platform's settings."""
 
     def __init__(self, settings: QSettings | None = None) -> None:
         self._settings = QSettings(ORGANISATION, APPLICATION) if settings is None else settings
@@ -70,6 +72,26 @@ class Preferences:
     def remember_appearance(self, appearance: Appearance) -> None:
         """Keep the appearance chosen."""
         self._settings.setValue("appearance", appearance)
+
+    @property
+    def print_choices(self) -> Choices:
+        """What was chosen for the last print; at first the paper that is usual in the country."""
+        kept = self._settings.value("print/paper")
+        country = QLocale.territoryToCode(QLocale().territory())
+        left_out = self._settings.value("print/left_out", "")
+        return Choices(
+            paper=PAPERS.get(str(kept), usual_paper(country)),
+            left_out=frozenset(str(left_out).split()),
+            mirrored=self._settings.value("print/mirrored") in (True, "true"),
+            tape_on_a_roll=self._settings.value("print/tape_on_a_roll") in (True, "true"),
+        )
+
+    def remember_print_choices(self, choices: Choices) -> None:
+        """Keep what was chosen in a preview."""
+        self._settings.setValue("print/paper", choices.paper.name)
+        self._settings.setValue("print/left_out", " ".join(sorted(choices.left_out)))
+        self._settings.setValue("print/mirrored", choices.mirrored)
+        self._settings.setValue("print/tape_on_a_roll", choices.tape_on_a_roll)
 
     @property
     def recent(self) -> tuple[Path, ...]:

@@ -7,7 +7,7 @@ The rule of this module: a file is complete in memory before anything touches a 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QRectF, QSizeF
 from PySide6.QtGui import (
@@ -39,14 +39,31 @@ _COMPRESSION = 30
 _NOT_IN_XML = re.compile("[\ufffe\uffff]")
 
 
-def pdf_of(pages: Sequence[Page], title: str) -> bytes:
+class Stopped(Exception):
+    """The work was not wanted any more; nothing is left of it."""
+
+
+#: Asked before each page, with how many are done: whether the others are still wanted.
+GoOn = Callable[[int], bool]
+
+
+def always(_done: int) -> bool:
+    """Go on whatever is done."""
+    return True
+
+
+def pdf_of(pages: Sequence[Page], title: str, go_on: GoOn = always) -> bytes:
     """Return the pages, each of its own size, as one PDF.
 
     Raises
     ------
     FileProblem
-        ``picture-failed`` when Qt cannot draw it.
+        ``no-pages`` when there are none; ``picture-failed`` when Qt cannot draw it.
+    Stopped
+        `go_on` said so.
     """
+    if not pages:
+        raise FileProblem("no-pages")
     buffer = _open_buffer()
     writer = QPdfWriter(buffer)
     writer.setTitle(title)
@@ -57,6 +74,8 @@ def pdf_of(pages: Sequence[Page], title: str) -> bytes:
         painter = _begun(writer)
         try:
             for number, page in enumerate(pages):
+                if not go_on(number):
+                    raise Stopped
                 if number:
                     _set_paper(writer, page)
                     if not writer.newPage():

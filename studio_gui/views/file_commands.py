@@ -51,6 +51,7 @@ class FileCommands(QObject):
         self.export_action = self._action(
             self.export, fallback="Ctrl+Shift+E"
         )  # Ctrl+E is a text field's own
+        self.print_action = self._action(self.print_sheets, standard.Print, "Ctrl+P")
         self.recent_menu = RecentMenu(preferences, window)
         self.recent_menu.picked.connect(self.open_path)
         if document.path is not None:
@@ -67,6 +68,7 @@ class FileCommands(QObject):
             self.save_action,
             self.save_as_action,
             self.export_action,
+            self.print_action,
         ]
 
     def retranslate(self) -> None:
@@ -78,6 +80,7 @@ class FileCommands(QObject):
         self.save_action.setText(self.tr("&Save"))
         self.save_as_action.setText(self.tr("Save &as…"))
         self.export_action.setText(self.tr("&Export…"))
+        self.print_action.setText(self.tr("&Print…"))
 
     def new(self) -> None:
         """Start a new plan."""
@@ -160,6 +163,18 @@ class FileCommands(QObject):
             return
         self._preferences.remember_folder(path.parent)
         self.said.emit(self.tr("Exported to {0}").format(_told(path)))
+
+    def print_sheets(self) -> None:
+        """Show the sheets of the plan as they will be printed, and print them from there."""
+        # loaded when wanted: the start of the program does without it
+        from studio_gui.views.print_preview import PrintPreview  # noqa: PLC0415
+
+        _finish_typing()
+        sheet = worksheet(self._document.plan)
+        preview = PrintPreview(sheet, self._preferences, self._file_stem(), self._window)
+        preview.said.connect(self.said)
+        preview.exec()
+        preview.deleteLater()
 
     def _export_kinds(self) -> dict[str, str]:
         """Return what each kind of export is called, by its ending."""

@@ -136,6 +136,10 @@ OUTSIDE: dict[str, Telling] = {
         "A picture of {sections} sections could not be read. Let its name end in .pdf or .svg, which have no"
         " such bounds.",
     ),
+    "no-pages": lambda told: told.translate("Files", "There is no page to print. Tick a sheet."),
+    "printer-failed": lambda told: told.translate(
+        "Files", "The printer does not take the pages. See whether it is on, or save them as a PDF."
+    ),
     "picture-failed": lambda told: told.translate(
         "Files", "The picture could not be drawn. Try again, or write another kind of file."
     ),

@@ -6,9 +6,10 @@ it have it on one line. What belongs to the sheet as a whole, such as the side i
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TypeAlias
 
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.sheets.page import Box, Mark, Rule, Words
@@ -25,6 +26,9 @@ _MOST_TITLE_LINES = 5
 _RULE_MM = 1.2
 _LONGEST = 1_000
 
+#: Words, and whether they are bold.
+_Piece: TypeAlias = tuple[str, bool]
+
 
 @dataclass(frozen=True)
 class MapHeader:
@@ -38,8 +42,8 @@ class MapHeader:
     def height(self) -> float:
         """Height on the first page, mm, the rule beneath it included."""
         lines, size = self._title
-        second = 0.0 if self._on_one_line else len(self._set_lines) * line_mm(TEXT_PT)
-        return len(lines) * line_mm(size) + second + len(self._more_lines) * line_mm(TEXT_PT) + _RULE_MM
+        more = len(self._more_lines) + (0 if self._on_one_line else len(self._second_lines))
+        return len(lines) * line_mm(size) + more * line_mm(TEXT_PT) + _RULE_MM
 
     @property
     def short_height(self) -> float:
@@ -55,19 +59,22 @@ class MapHeader:
         yield from self._lot(line_mm(size))
         y = inner.y + height
         if self._on_one_line:
-            width = width_mm(self._set_line, TEXT_PT)
-            x = inner.right - LOT_MM - _GAP_MM - width
-            yield Words(Box(x, inner.y, width, height), (self._set_line,), TEXT_PT)
+            x = inner.right - LOT_MM - _GAP_MM - _width(self._pieces)
+            yield from _in_a_line(self._pieces, Box(x, inner.y, 0.0, height))
         else:
-            height = len(self._set_lines) * line_mm(TEXT_PT)
-            yield Words(Box(inner.x, y, inner.width, height), self._set_lines, TEXT_PT)
-            y += height
+            for pieces in self._second_lines:
+                yield from _in_a_line(pieces, Box(inner.x, y, 0.0, line_mm(TEXT_PT)))
+                y += line_mm(TEXT_PT)
         yield from self._more(y)
 
     def short_marks(self) -> Iterator[Mark]:
         """Yield the head of the pages after it."""
         inner, height = self.inner, line_mm(SMALLER_TITLE_PT)
+        tag = tuple(piece for piece in self._pieces if piece[1])
         width = inner.width - LOT_MM - _GAP_MM
+        if tag:
+            width -= _width(tag) + _GAP_MM
+            yield from _in_a_line(tag, Box(inner.x + width + _GAP_MM, inner.y, 0.0, height))
         title = shortened(self._words, width, SMALLER_TITLE_PT, bold=True)
         yield Words(Box(inner.x, inner.y, width, height), (title,), SMALLER_TITLE_PT, bold=True)
         yield from self._lot(height)
@@ -78,31 +85,37 @@ class MapHeader:
         return one_line(self.sheet.plan.title, _LONGEST)
 
     @cached_property
-    def _set_line(self) -> str:
-        plan = self.sheet.plan
+    def _pieces(self) -> tuple[_Piece, ...]:
+        """The side that the map is for, in bold, and what is painted."""
+        plan, line = self.sheet.plan, set_line(self.sheet)
         drawn = rovings_drawn(plan)
-        if drawn == plan.fibre.rovings:
-            return set_line(self.sheet)
-        words = translate("SectionMap", "{line}; {drawn} rovings drawn")
-        return words.format(line=set_line(self.sheet), drawn=drawn)
+        if drawn < plan.fibre.rovings:
+            words = translate("SectionMap", "{line}; {drawn} rovings drawn")
+            line = words.format(line=line, drawn=drawn)
+        if self.mirrored:
+            return (translate("SectionMap", "seen from the other side"), True), (line, False)
+        return ((line, False),)
 
     @cached_property
-    def _set_lines(self) -> tuple[str, ...]:
-        return wrapped(self._set_line, self.inner.width, TEXT_PT)
+    def _second_lines(self) -> tuple[tuple[_Piece, ...], ...]:
+        """The lines under the title, where it has one to itself."""
+        if _width(self._pieces) <= self.inner.width:
+            return (self._pieces,)
+        return tuple(
+            ((line, bold),)
+            for words, bold in self._pieces
+            for line in wrapped(words, self.inner.width, TEXT_PT, bold=bold)
+        )
 
     @cached_property
     def _more_lines(self) -> tuple[str, ...]:
-        """Lines in bold of what else the painter has to know before the first drop."""
-        more = []
-        if self.mirrored:
-            more.append(translate("SectionMap", "For who stands opposite: the lay as seen from there"))
-        more.append(errors_line(self.sheet))
-        return tuple(line for words in more for line in wrapped(words, self.inner.width, TEXT_PT, bold=True))
+        """Lines in bold of what the painter has to know before the first drop."""
+        return wrapped(errors_line(self.sheet), self.inner.width, TEXT_PT, bold=True)
 
     @cached_property
     def _on_one_line(self) -> bool:
         """Whether what is painted fits beside the title."""
-        needed = width_mm(self._words, TITLE_PT, bold=True) + width_mm(self._set_line, TEXT_PT)
+        needed = width_mm(self._words, TITLE_PT, bold=True) + _width(self._pieces)
         return needed + 2.0 * _GAP_MM + LOT_MM <= self.inner.width
 
     @cached_property
@@ -139,3 +152,16 @@ class MapHeader:
             yield Words(box, self._more_lines, TEXT_PT, bold=True)
             y += height
         yield Rule(self.inner.x, y + _RULE_MM / 2.0, self.inner.right, y + _RULE_MM / 2.0, 0.6)
+
+
+def _width(pieces: Sequence[_Piece]) -> float:
+    widths = [width_mm(words, TEXT_PT, bold=bold) for words, bold in pieces]
+    return sum(widths) + _GAP_MM * (len(widths) - 1)
+
+
+def _in_a_line(pieces: Sequence[_Piece], line: Box) -> Iterator[Mark]:
+    x = line.x
+    for words, bold in pieces:
+        width = width_mm(words, TEXT_PT, bold=bold)
+        yield Words(Box(x, line.y, width, line.height), (words,), TEXT_PT, bold)
+        x += width + _GAP_MM

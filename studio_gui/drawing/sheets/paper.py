@@ -33,3 +33,15 @@ class Paper:
 A4 = Paper("A4", 210.0, 297.0)
 LETTER = Paper("Letter", 215.9, 279.4)
 PAPERS = {paper.name: paper for paper in (A4, LETTER)}
+
+# Where Letter is the usual paper: Unicode CLDR, supplemental data, paperSize US-Letter (from memory).
+_LETTER_COUNTRIES = ("BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE")
+
+
+def usual_paper(country: str) -> Paper:
+    """Return the paper that is usual in a country, by its code of ISO 3166.
+
+    >>> usual_paper("US").name, usual_paper("NO").name
+    ('Letter', 'A4')
+    """
+    return LETTER if country in _LETTER_COUNTRIES else A4

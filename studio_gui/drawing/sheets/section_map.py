@@ -69,6 +69,11 @@ class _MapLayout:
         return MapHeader(self.sheet, self.inner, mirrored=self.mirrored)
 
     @cached_property
+    def _plain_header(self) -> MapHeader:
+        """The head of the painter's own map: both sides have the same sections on a page."""
+        return replace(self.header, mirrored=False)
+
+    @cached_property
     def headings(self) -> float:
         """Height of the headings of the table, mm."""
         numbers = line_mm(TEXT_PT) if self.columns.ticks == "beneath" else 0.0
@@ -97,7 +102,7 @@ class _MapLayout:
 
     def room(self, first: bool, many: bool) -> float:
         """Height that rows have on a page, mm."""
-        header = self.header.height if first else self.header.short_height
+        header = self._plain_header.height if first else self._plain_header.short_height
         film = self.film_heights[0] + (OVERVIEW_MM if many else 0.0)
         return self.inner.height - header - film - self.headings - self.foot - 3.0 * _GAP_MM
 
@@ -115,6 +120,7 @@ class _MapLayout:
             for run in runs
         )
         film = min(self.film_heights[0] + 0.55 * spare, self.film_heights[1])
+        film -= max(self.header.height - self._plain_header.height, 0.0)
         return tuple(self._page(run, number, len(runs), film) for number, run in enumerate(runs))
 
     def _runs(self) -> list[range]:
@@ -162,7 +168,9 @@ class _MapLayout:
         """Return how much of what each row could grow a page has room for, 0 to 1."""
         rows = self.rows[which.start : which.stop]
         wish = sum(row.can_grow for row in rows)
-        left = self.room(first, many) - sum(row.height for row in rows) - (film - self.film_heights[0])
+        left = (
+            self.room(first, many) - sum(row.height for row in rows) - max(film - self.film_heights[0], 0.0)
+        )
         return min(max(left / wish, 0.0), 1.0) if wish else 0.0
 
     def long_sheet(self) -> Page:
