@@ -16,7 +16,7 @@ from studio_gui.document.preferences import Preferences
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.drawing.sheets.book import SHEETS
 from studio_gui.drawing.sheets.paper import A4, LETTER
-from studio_gui.views import print_preview
+from studio_gui.views import print_preview, print_run
 from studio_gui.views.live import use_units
 from studio_gui.views.print_preview import PrintPreview
 from studio_gui.wording.translation import install_units
@@ -59,7 +59,8 @@ class Desk:
 
 
 @pytest.fixture
-def desk(qtbot: QtBot, tmp_path: Path) -> Desk:
+def desk(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Desk:
+    monkeypatch.setattr(print_run, "PROGRESS_AFTER_MS", 600_000)  # however slow the machine is
     return Desk(qtbot, tmp_path)
 
 
