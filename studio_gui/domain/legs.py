@@ -45,3 +45,18 @@ def marks_apart(marks_m: FloatArray) -> NDArray[np.bool_]:
     """
     apart: NDArray[np.bool_] = np.ptp(marks_m, axis=0) > APART_M
     return apart
+
+
+def section_on_legs(plan: Plan, section_index: int) -> tuple[tuple[float, float], ...]:
+    """Return from where to where a section lies on each leg, m from its outer end; () where legs agree.
+
+    >>> from studio_gui.domain.new_plan import new_plan
+    >>> section_on_legs(new_plan(), 0)
+    ()
+    """
+    marks = leg_marks(plan)
+    ends_m = np.abs(np.diff((0.0, *plan.lay.fold_positions_m, plan.fibre.length_m)))[:, np.newaxis]
+    edges = np.hstack((np.zeros_like(ends_m), marks, ends_m))[:, section_index : section_index + 2]
+    if not marks_apart(edges).any():
+        return ()
+    return tuple((float(start), float(end)) for start, end in edges)

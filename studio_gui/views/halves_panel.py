@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 from studio_gui.document.halves_model import NAME, HalvesModel
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.edits.halves import equal_halves, fold_halves_by_weight, mirror_half
+from studio_gui.domain.edits.unfolding import unfold_as_painted
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.spinning.halves import Halves
@@ -36,6 +37,7 @@ MENDS: dict[str, Edit] = {
     "equal": equal_halves,
     "mirror first": partial(mirror_half, keep="first"),
     "mirror second": partial(mirror_half, keep="second"),
+    "unfold": unfold_as_painted,
 }
 _METRES, _GRAMS = "9999.9", "999.9"
 ROWS_SEEN = 10
@@ -111,6 +113,7 @@ class HalvesPanel(LiveWidget):
             "equal": self.tr("&Equal grams"),
             "mirror first": self.tr("Mirror half &1 on 2"),
             "mirror second": self.tr("Mirror half &2 on 1"),
+            "unfold": self.tr("&Unfold as painted"),
         }
         for name, button in self.mends.items():
             button.setText(labels[name])
@@ -171,12 +174,14 @@ class HalvesPanel(LiveWidget):
             ),
             "mirror first": self.tr("Half 1 stays, and half 2 is painted as its mirror, by weight."),
             "mirror second": self.tr("Half 2 stays, and half 1 is painted as its mirror, by weight."),
+            "unfold": self.tr("The lay becomes straight, with a section for each stretch of the strip."),
         }[name]
 
     def _done_already(self, name: str) -> str:
         return {
             "fold": self.tr("The legs are folded by weight already."),
             "equal": self.tr("Each colour weighs the same in both halves already."),
+            "unfold": self.tr("The lay is straight already."),
         }.get(name, self.tr("The halves mirror one another already."))
 
     # -- mending -------------------------------------------------------------------------------------------
@@ -187,6 +192,7 @@ class HalvesPanel(LiveWidget):
             "equal": self.tr("Move boundaries to equal grams"),
             "mirror first": self.tr("Mirror half 1"),
             "mirror second": self.tr("Mirror half 2"),
+            "unfold": self.tr("Unfold as painted"),
         }[name]
         if self.mends[name].hasFocus():
             self.colours.table.setFocus()  # Qt hands the keyboard of a button that is disabled to anything

@@ -317,7 +317,16 @@ class InputsPane(LiveWidget):
         )
 
     def _set_passes(self, passes: int) -> None:
+        before = self._document.plan.lay.passes
         self._choose(self._words("passes"), partial(set_passes, passes=passes))
+        if self._document.plan.lay.passes == 1 < before:
+            self.message.say(
+                self.tr(
+                    "The sections reach along the whole roving now. To keep the strip as it was painted, undo"
+                    " this and choose Unfold as painted under Yarn, Halves."
+                ),
+                "secondary",
+            )
 
     def _set_matching(self, matching: str) -> None:
         self._choose(field_name("matching"), partial(set_lay, matching=matching))

@@ -137,6 +137,7 @@ class MainWindow(QMainWindow):
         self._drop.dropped.connect(self.files.open_path)
         self._drop.refused.connect(self._say)
         stack = self.document.undo_stack
+        stack.indexChanged.connect(self.statusBar().clearMessage)  # what was said is of a step before
         self.undo_action.triggered.connect(lambda: self._say(self.tr("Undid: {0}").format(stack.redoText())))
         self.redo_action.triggered.connect(lambda: self._say(self.tr("Redid: {0}").format(stack.undoText())))
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QWidget
+from shiboken6 import isValid
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.views.checks_pane import ChecksPane
@@ -52,7 +53,7 @@ class Panes(QObject):
             self.table,
             self.checks,
         )
-        for pane in panes:
+        for pane in filter(isValid, panes):  # a window that goes takes its panes first
             for field in pane.findChildren(EntryField):
                 field.clear_message()
             for label in pane.findChildren(MessageLabel):

@@ -11,14 +11,15 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.legs import section_on_legs
 from studio_gui.domain.strands import strand_ml
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.views.labels import SaturationLabel, Tone, TonedLabel
 from studio_gui.views.live import LiveWidget
 from studio_gui.wording.naming import one_line
-from studio_gui.wording.quantities import DEPTH, VOLUME, WETNESS, shown, shown_bare
+from studio_gui.wording.quantities import DEPTH, LAY_LENGTH, VOLUME, WETNESS, shown, shown_bare
 
-PER_ROVING, PER_STRAND, APPLIED, HELD, STATE, DEPTHS, ACID, ACID_LINE = _ROWS = tuple(range(8))
+PER_ROVING, PER_STRAND, ON_LEGS, APPLIED, HELD, STATE, DEPTHS, ACID, ACID_LINE = _ROWS = tuple(range(9))
 
 
 class SectionFiguresView(LiveWidget):
@@ -54,6 +55,10 @@ class SectionFiguresView(LiveWidget):
         words = {
             PER_ROVING: (self.tr("Each roving"), self.tr("Liquor for one roving of the set")),
             PER_STRAND: (self.tr("Each strand"), self.tr("Liquor for each pass of one roving, in its order")),
+            ON_LEGS: (
+                self.tr("On each leg"),
+                self.tr("From where to where, from the outer end of each leg, measured along it"),
+            ),
             APPLIED: (self.tr("On the fibre"), self.tr("Liquor on the dry fibre")),
             HELD: (
                 self.tr("Held, of limit"),
@@ -80,6 +85,7 @@ class SectionFiguresView(LiveWidget):
         self._say(PER_STRAND, _strands_shown(strands))
         self._show_row(PER_ROVING, plan.fibre.rovings > 1)
         self._show_row(PER_STRAND, len(strands) > 1)
+        self._show_legs(sheet, index)
         self._say(APPLIED, shown(WETNESS, float(figures.applied_ml_per_g[index])))
         held, limit = float(figures.held_ml_per_g[index]), plan.liquid.limit_ml_per_g
         self._say(HELD, self.tr("{0} of {1}").format(shown_bare(WETNESS, held), shown(WETNESS, limit)))
@@ -88,6 +94,16 @@ class SectionFiguresView(LiveWidget):
         self._say(ACID, self.tr("unknown") if math.isnan(acid) else shown(DEPTH, acid))
         self._show_acid_line(sheet, index)
         self._say(DEPTHS, shown(DEPTH, float(figures.depth_in_all_pct_owf[index])))
+
+    def _show_legs(self, sheet: Worksheet, index: int) -> None:
+        spans = section_on_legs(sheet.plan, index)
+        self._show_row(ON_LEGS, bool(spans))
+        words = self.tr("leg {0}: {1} to {2}")
+        lines = [
+            words.format(number, shown_bare(LAY_LENGTH, start_m), shown(LAY_LENGTH, end_m))
+            for number, (start_m, end_m) in enumerate(spans, start=1)
+        ]
+        self._say(ON_LEGS, "\n".join(lines))
 
     def _show_wetness(self, sheet: Worksheet, index: int) -> None:
         saturation = sheet.figures.saturation(index)

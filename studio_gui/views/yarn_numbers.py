@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from functools import partial
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
@@ -71,7 +72,8 @@ class YarnNumbers(LiveWidget):
         figures.setVerticalSpacing(4)
         figures.setColumnStretch(1, 1)
         for row, name in enumerate(FIGURES):
-            figures.addWidget(self._names[name], row, 0)
+            self.values[name].setWordWrap(True)
+            figures.addWidget(self._names[name], row, 0, Qt.AlignmentFlag.AlignTop)
             figures.addWidget(self.values[name], row, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 8, 12, 12)

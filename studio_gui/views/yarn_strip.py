@@ -150,9 +150,10 @@ class YarnStrip(LiveWidget):
     def _words(self) -> YarnWords:
         sheet, spun = self.document.sheet, self._spun
         solid = self.tr("solid {0}").format(shown_briefly(SHARE, round(spun.solid_share, 3)))
+        name = self.tr("Yarn") if self.uneven.spins is None else self.tr("As spun")
         return YarnWords(
             RowWords(self.tr("Strip"), shown(ROVING_LENGTH, sheet.plan.fibre.length_m)),
-            RowWords(self.tr("Yarn"), shown_briefly(ROVING_LENGTH, round(spun.plied_m, 1))),
+            RowWords(name, shown_briefly(ROVING_LENGTH, round(spun.plied_m, 1))),
             RowWords(self.tr("Map"), solid),
             self.tr("fold"),
             self._line(),

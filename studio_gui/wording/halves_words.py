@@ -88,9 +88,19 @@ def slide_words(found: Halves, tongue: Tongue = TRANSLATED) -> str:
         return tongue.translate("Halves", "no colour of one half has a match in the other")
     length = shown_briefly(YARN_LENGTH, found.widest_slide_m, tongue)
     if length == shown_briefly(YARN_LENGTH, 0.0, tongue):
-        if found.unmatched:
-            return tongue.translate("Halves", "none where colours match")
-        return tongue.translate("Halves", "none")
+        start = found.widest_start
+        apart_m = 0.0 if start is None else abs(start.start_slide_m or 0.0)
+        length = shown_briefly(YARN_LENGTH, apart_m, tongue)
+        if start is None or length == shown_briefly(YARN_LENGTH, 0.0, tongue):
+            return (
+                tongue.translate("Halves", "none where colours match")
+                if found.unmatched
+                else tongue.translate("Halves", "none")
+            )
+        name = liquor_name(found.plan, found.plan.liquors[start.liquor].id)
+        return tongue.translate("Halves", "up to {length}, at the start of {colour}").format(
+            length=length, colour=name
+        )
     name = liquor_name(found.plan, found.plan.liquors[widest.liquor].id)
     sentence = (
         tongue.translate("Halves", "up to {length}, in {colour} at the break")

@@ -8,10 +8,10 @@ import numpy as np
 import pytest
 from hypothesis import given
 
-from studio_gui.domain.edits.inputs import fold_by_weight, set_lay
+from studio_gui.domain.edits.inputs import fold_by_weight, set_fibre, set_lay
 from studio_gui.domain.fibre import Fibre, MassMark, Roving
 from studio_gui.domain.geometry import mass_to
-from studio_gui.domain.legs import leg_marks, marks_apart
+from studio_gui.domain.legs import leg_marks, marks_apart, section_on_legs
 from studio_gui.domain.plan import Plan
 from tests.scenes.scene_plans import two_shores
 from tests.strategies import plans
@@ -35,6 +35,16 @@ def test_every_roving_that_was_weighed_has_its_own_marks() -> None:
     folded = fold_by_weight(uneven)
     first, second, mean = (leg_marks(folded, roving) for roving in (0, 1, None))
     assert first[0, 0] < mean[0, 0] < second[0, 0]
+
+
+def test_a_section_is_told_on_each_leg_where_legs_differ() -> None:
+    """Two Shores, 78 and 72 g, folded by weight: A is 57.69 cm on the heavy leg, 62.5 on the light."""
+    uneven = set_fibre(two_shores(), mass_marks=(MassMark(0.5, 0.52),))
+    assert section_on_legs(uneven, 0) == ()
+    folded = fold_by_weight(uneven)
+    assert np.ravel(section_on_legs(folded, 0)).tolist() == pytest.approx([0.0, 0.5769, 0.0, 0.625], abs=5e-5)
+    ends = [end for _, end in section_on_legs(folded, 4)]
+    assert ends == pytest.approx([2.8846, 3.1154], abs=5e-5)
 
 
 @given(plans())

@@ -54,15 +54,15 @@ def test_halves_of_an_uneven_roving_are_told_and_folded_by_weight_in_one_step(qt
         "difference": "half 1 by 6.0 g (8.0 %)",
         "slide": "up to 60 m, in E E at the break",
     }
-    assert enabled(panel) == ["fold"]
+    assert enabled(panel) == ["fold", "unfold"]
     click(panel, "fold")
     assert steps(document) == ["Fold by weight"]
     assert said(panel)["first"] == said(panel)["second"] == "75.0 g · 750.0 m"
-    assert enabled(panel) == []
+    assert enabled(panel) == ["unfold"]
     assert panel.colours.table.hasFocus(), "a button that has done its work gives the keyboard to the table"
     assert panel.mends["fold"].toolTip() == "The legs are folded by weight already."
     document.undo_stack.undo()
-    assert enabled(panel) == ["fold"]
+    assert enabled(panel) == ["fold", "unfold"]
 
 
 def test_what_does_not_apply_says_why_not(qtbot: QtBot) -> None:
@@ -93,6 +93,15 @@ def test_an_unfolded_lay_is_mended_in_one_step(qtbot: QtBot, name: str, step: st
     assert steps(document) == [step]
     assert halves(document.plan).apart_share == pytest.approx(0.0, abs=1e-9)
     assert enabled(panel) == []
+
+
+def test_a_folded_lay_is_unfolded_as_painted_in_one_step(qtbot: QtBot) -> None:
+    document = OpenPlan(two_shores())
+    panel = shown(HalvesPanel(document), qtbot)
+    click(panel, "unfold")
+    assert steps(document) == ["Unfold as painted"]
+    assert [section.liquor_id for section in document.plan.sections] == list("ABCDEDCBA")
+    assert panel.mends["unfold"].toolTip() == "The lay is straight already."
 
 
 def test_locked_sections_in_the_way_are_named(qtbot: QtBot) -> None:

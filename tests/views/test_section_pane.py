@@ -13,14 +13,16 @@ from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.boundaries import move_boundary
-from studio_gui.domain.edits.inputs import set_bench, set_fibre, set_lay, set_passes
+from studio_gui.domain.edits.inputs import fold_by_weight, set_bench, set_fibre, set_lay, set_passes
 from studio_gui.domain.edits.liquors import add_liquor, to_depth_basis
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.edits.stocks import add_stock, change_stock
+from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.plan import AcidLine
 from studio_gui.domain.stocks import Stock
 from studio_gui.views.fields import QuantityField
 from studio_gui.views.section_pane import SectionPane
+from tests.scenes.scene_plans import two_shores
 from tests.views.keys import ESC, TAB, choose, shown, steps, type_into
 
 
@@ -429,3 +431,12 @@ def test_dragging_moves_the_figures_and_nothing_else(pane: SectionPane, document
 def test_esc_keeps_what_was_painted(pane: SectionPane, document: OpenPlan) -> None:
     type_into(pane.editor.line, "12 + 38", ESC)
     assert (pane.editor.line.text(), steps(document)) == ("37.5 + 25", [])
+
+
+def test_a_section_is_told_on_each_leg_where_legs_are_eased_by_weight(qtbot: QtBot) -> None:
+    uneven = set_fibre(two_shores(), mass_marks=(MassMark(0.5, 0.52),))
+    document = OpenPlan(fold_by_weight(uneven))
+    pane = shown(SectionPane(document), qtbot)
+    assert figures(pane)["On each leg"] == "leg 1: 0.0 to 57.7 cm\nleg 2: 0.0 to 62.5 cm"
+    document.edit("Even", lambda _: two_shores())
+    assert "On each leg" not in figures(pane)

@@ -58,6 +58,13 @@ def test_colours_that_have_no_match_cannot_slide_and_are_not_said_to_be_in_step(
     assert slide_words(unlike, ENGLISH) == "none where colours match"
 
 
+def test_halves_that_only_end_together_are_apart_where_a_colour_starts() -> None:
+    """C starts a metre of roving (25 g, 250 m of singles) later in one half, though both end with it."""
+    late = halves(straight("ABCD", (1.0, 2.44, 4.56)))
+    assert late.widest_slide_m == pytest.approx(0.0)
+    assert slide_words(late, ENGLISH) == "up to 250 m, at the start of C C"
+
+
 def test_the_break_is_at_the_fold_or_by_the_scale() -> None:
     assert break_words(found(two_shores()), ENGLISH) == "Break at the fold, 300.0 cm along the roving."
     assert break_words(found(set_passes(two_shores(), 4)), ENGLISH).startswith("Break at fold 2, 300.0 cm")

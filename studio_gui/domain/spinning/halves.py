@@ -58,6 +58,13 @@ class ColourPair:
             return None
         return self.first.end_m - self.second.end_m
 
+    @property
+    def start_slide_m(self) -> float | None:
+        """The same at the colour's start."""
+        if self.first is None or self.second is None:
+            return None
+        return self.first.start_m - self.second.start_m
+
 
 @dataclass(frozen=True)
 class Halves:
@@ -100,6 +107,12 @@ class Halves:
         """The colour at whose end the halves have slid apart most; None where none matches."""
         matched = [pair for pair in self.pairs if pair.slide_m is not None]
         return max(matched, key=lambda pair: abs(pair.slide_m or 0.0), default=None)
+
+    @property
+    def widest_start(self) -> ColourPair | None:
+        """The colour whose starts lie farthest apart: where colours lack a match, these tell more."""
+        matched = [pair for pair in self.pairs if pair.start_slide_m is not None]
+        return max(matched, key=lambda pair: abs(pair.start_slide_m or 0.0), default=None)
 
     @property
     def widest_slide_m(self) -> float:
