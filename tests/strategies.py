@@ -107,6 +107,7 @@ def stocks(draw: st.DrawFn, stock_id: str, *, dye: bool) -> Stock:
         acid_g_per_l=acid,
         swatches=tuple(draw(st.lists(_swatches(), min_size=1, max_size=3))),
         made_ml=draw(st.none() | numbers(1.0, 5000.0)),
+        is_fluorescent=draw(st.sampled_from((False, False, False, True))),
     )
 
 
@@ -220,7 +221,10 @@ def _boundaries(draw: st.DrawFn, pieces: int, length_m: float) -> tuple[Boundary
 
 
 def _swatches() -> st.SearchStrategy[Swatch]:
-    return st.builds(Swatch, numbers(0.05, 5.0), colours(), colours())
+    spectra = st.tuples(st.floats(0.0, 1.2), st.floats(0.0, 1.2)).map(
+        lambda ends: tuple(ends[0] + (ends[1] - ends[0]) * band / 30.0 for band in range(31))
+    )
+    return st.builds(Swatch, numbers(0.05, 5.0), colours(), colours(), st.none() | st.none() | spectra)
 
 
 def _liquids() -> st.SearchStrategy[Liquid]:

@@ -81,7 +81,7 @@ BAD: dict[str, tuple[bytes, str]] = {
     "nested": (b"[" * 100_000, "32 deep"),
     "oversized": (b" " * 9_000_000, "8 MB"),
     "nan": (SAMPLE.read_bytes().replace(b"150.0", b"NaN"), "mass_g"),
-    "newer": (SAMPLE.read_bytes().replace(b'"version": 3', b'"version": 99'), "99"),
+    "newer": (SAMPLE.read_bytes().replace(b'"version": 4', b'"version": 99'), "99"),
     "unknown key": (SAMPLE.read_bytes().replace(b'"title"', b'"tilte"'), "tilte"),
 }
 

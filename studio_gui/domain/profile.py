@@ -13,7 +13,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from studio_gui.domain.colour.fit import DyeCurve, dye_curve
+from studio_gui.domain.colour.fit import DyeCurve
 from studio_gui.domain.colour.mixing import PredictedColours, predicted_srgb
 from studio_gui.domain.colour.palette import dyes_of_bottles
 from studio_gui.domain.figures import SectionFigures, section_figures
@@ -88,7 +88,7 @@ def colours_of(plan: Plan, doses_pct_owf: FloatArray) -> PredictedColours:
 
 def dye_curves(plan: Plan) -> tuple[DyeCurve, ...]:
     """Return the fitted curve of every dye of the plan, in its order."""
-    return tuple(dye_curve(stock.swatches) for stock in plan.dyes)
+    return tuple(stock.curve for stock in plan.dyes)
 
 
 def _painted_jumps(figures: SectionFigures) -> tuple[FloatArray, FloatArray]:

@@ -67,6 +67,8 @@ RANGES: dict[str, Range] = {
     "dry_min": Range(0.0, 20_160.0),
     "start_min": Range(0.0, 1_439.0),
     "sample_g": Range(0.01, 20_000.0),
+    "reflectance": Range(0.0, 2.0),
+    "wavelength_nm": Range(100.0, 3_000.0),
     "lightness": Range(0.0, 100.0),
     "green_to_red": Range(-200.0, 200.0),
     "blue_to_yellow": Range(-200.0, 200.0),

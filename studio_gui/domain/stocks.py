@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from studio_gui.domain.colour.fit import DyeCurve, dye_curve
 from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.domain.ranges import checked
@@ -28,7 +29,8 @@ class Stock:
     """One bottle: a dye (with strength and swatches) or a let-down (water, acid water, citric stock).
 
     `strength_g_per_l` and `take_up_pct_owf` speak of dyes only; a let-down keeps 0 strength.
-    `acid_g_per_l` is None while it is not known, `made_ml` while nobody has said how much to make.
+    `acid_g_per_l` is None while it is not known, `made_ml` while nobody has said how much to make. A dye that
+    `is_fluorescent` is interpolated between its own swatches, and what it gives in mixes is a guess.
     """
 
     id: str
@@ -40,6 +42,7 @@ class Stock:
     acid_g_per_l: float | None = None
     swatches: tuple[Swatch, ...] = ()
     made_ml: float | None = None
+    is_fluorescent: bool = False
 
     def __post_init__(self) -> None:
         checked_text("stock_id", self.id, ID_MAX, may_be_empty=False)
@@ -59,7 +62,7 @@ class Stock:
                 raise InvalidPlan("dye-without-swatch", field="swatches", stock=self.name)
             if len(self.swatches) > MOST_SWATCHES:
                 raise InvalidPlan("too-many", field="swatches", count=len(self.swatches), most=MOST_SWATCHES)
-        elif self.strength_g_per_l or self.swatches:
+        elif self.strength_g_per_l or self.swatches or self.is_fluorescent:
             raise InvalidPlan("let-down-with-dye", field="strength_g_per_l", stock=self.name)
 
     @property
@@ -71,3 +74,8 @@ class Stock:
     def strength_pct(self) -> float:
         """Strength in % w/v (g per 100 ml): 10 g/L is 1 %."""
         return self.strength_g_per_l / 10.0
+
+    @property
+    def curve(self) -> DyeCurve:
+        """What the dye absorbs, fitted to its swatches; `InvalidPlan` ``no-swatches`` for a let-down."""
+        return dye_curve(self.swatches, fluorescent=self.is_fluorescent)

@@ -27,6 +27,9 @@ and ``points_off`` (most that a stock's share is off, in points of a hundred). E
 ``bench.syringe_ml`` is there where a syringe is used. ``timetable`` has the minutes of each step, and
 ``start_min`` (after midnight) where a start was typed.
 
+A stock is ``fluorescent`` when its swatches are met exactly and its mixes are guesses. A swatch that was
+measured has its ``reflectance``, 0 to 2, on 31 bands from 400 to 700 nm.
+
 ``yarn`` is told in `studio_gui.export.section_map_yarn`.
 """
 
@@ -39,6 +42,7 @@ from studio_gui.domain.bottles import Bottle
 from studio_gui.domain.cards import Card, need_as_measured_ml
 from studio_gui.domain.checks.check import Check
 from studio_gui.domain.colour.spaces import hex_from_srgb
+from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.legs import leg_marks
 from studio_gui.domain.liquors import Liquor
@@ -175,15 +179,20 @@ def _stock(stock: Stock, need_ml: float, measured_need_ml: float) -> dict[str, J
         "acid_g_per_l": _number(stock.acid_g_per_l),
         "need_ml": need_ml,
         "measured_need_ml": measured_need_ml,
-        "swatches": [
-            {
-                "depth_pct_owf": float(swatch.depth_pct_owf),
-                "srgb": swatch.srgb,
-                "fibre_srgb": swatch.fibre_srgb,
-            }
-            for swatch in stock.swatches
-        ],
+        "fluorescent": stock.is_fluorescent,
+        "swatches": [_swatch(swatch) for swatch in stock.swatches],
     }
+
+
+def _swatch(swatch: Swatch) -> Json:
+    return known(
+        {
+            "depth_pct_owf": float(swatch.depth_pct_owf),
+            "srgb": swatch.srgb,
+            "fibre_srgb": swatch.fibre_srgb,
+            "reflectance": None if swatch.reflectance is None else list(swatch.reflectance),
+        }
+    )
 
 
 def _made(bottle: Bottle | None) -> dict[str, Json]:

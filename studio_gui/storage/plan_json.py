@@ -21,10 +21,11 @@ from studio_gui.storage.shapes import Shapes, take_version
 from studio_gui.storage.strict_json import Json, check_bounds, kind_of, parse, place_of, quoted, serialise
 
 DOCUMENT = "roving-lay-plan"
-VERSION = 3
+VERSION = 4
 
 #: The oldest version that is still read: it had no yarn, and no rovings weighed one by one. Version 2 had no
-#: timetable, no volumes of stocks to make, and no syringe.
+#: timetable, no volumes of stocks to make, and no syringe. Version 3 had no spectra of swatches, and no
+#: fluorescent dyes.
 OLDEST = 1
 
 _KEYS = (
@@ -137,6 +138,8 @@ def plan_from_json(data: bytes) -> Plan:
         _take_from_version_1(document)
     if version < 3:
         _take_from_version_2(document)
+    if version < 4:
+        _take_from_version_3(document)
     return _SHAPES.decoded(Plan, document, "")
 
 
@@ -158,6 +161,19 @@ def _take_from_version_2(document: dict[str, Json]) -> None:
         _refuse(stock, "made_ml", f"stocks[{place}]")
     _refuse(document, "timetable")
     document["timetable"] = _SHAPES.encoded(Timetable())
+
+
+def _take_from_version_3(document: dict[str, Json]) -> None:
+    """Add what version 3 did not have, unless the file has it against its version."""
+    stocks = document.get("stocks")
+    for place, stock in enumerate(stocks if isinstance(stocks, list) else ()):
+        _refuse(stock, "is_fluorescent", f"stocks[{place}]")
+        if not isinstance(stock, dict):
+            continue
+        stock["is_fluorescent"] = False
+        swatches = stock.get("swatches")
+        for number, swatch in enumerate(swatches if isinstance(swatches, list) else ()):
+            _refuse(swatch, "reflectance", f"stocks[{place}].swatches[{number}]")
 
 
 def _refuse(holder: Json, key: str, place: str = "") -> None:

@@ -14,7 +14,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
-from studio_gui.domain.colour.fit import dye_curve
 from studio_gui.domain.edits.swatches import add_swatch, change_swatch, remove_swatch
 from studio_gui.domain.stocks import Stock
 from studio_gui.views.fields import EntryField, edit_and_say, edit_at
@@ -73,7 +72,7 @@ class SwatchList(LiveWidget):
             row.deleteLater()
         while len(self.rows) < count:
             self._append_row()
-        curve = dye_curve(stock.swatches)
+        curve = stock.curve
         for row, swatch, miss in zip(self.rows, stock.swatches, curve.misses, strict=True):
             row.show_swatch(swatch, stock.strength_pct, self._undyed_srgb, miss, count)
         several = len({swatch.depth_pct_owf for swatch in stock.swatches}) > 1

@@ -189,6 +189,14 @@ CHECK_WORDS: dict[str, CheckWords] = {
             "{depth_pct_owf} on {letters}, the wool takes {take_up_pct_owf}: the rinse will not run clear.",
         ),
     ),
+    "mix-is-a-guess": CheckWords(
+        lambda told: told.translate("Checks", "{stock} is fluorescent: its mixes are guesses"),
+        lambda told: told.translate(
+            "Checks",
+            "On {letters} it is mixed with other dyes, which take up some of the light that it sends out; how"
+            " much is not known. Dye a sample of the mix.",
+        ),
+    ),
     "acid-unknown": CheckWords(_acid_unknown_title, _acid_unknown_reason),
     "acid-uneven": CheckWords(_acid_uneven_title, _acid_uneven_reason),
     "acid-too-low": CheckWords(

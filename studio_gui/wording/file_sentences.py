@@ -183,4 +183,19 @@ INSIDE: dict[str, Telling] = {
         "Files", "“{key}” is missing. Put it in, or take the file from a copy."
     ),
     "wrong-type": _wrong_type,
+    "spectrum-not-text": lambda told: told.translate(
+        "Files", "This is not a text. Save the spectrum as CSV: a wavelength and a reflectance in every row."
+    ),
+    "spectrum-no-rows": lambda told: told.translate(
+        "Files", "No row has a wavelength and a reflectance, such as 400; 0.52. Choose a file that has them."
+    ),
+    "spectrum-row": lambda told: told.translate(
+        "Files",
+        "Row {row} cannot be read: “{value}”. Write a wavelength and a reflectance, such as 400; 0.52.",
+    ),
+    "spectrum-commas": lambda told: told.translate(
+        "Files",
+        "In row {row} commas may stand between numbers or within them: “{value}”. Put semicolons between, or"
+        " leave two columns.",
+    ),
 }

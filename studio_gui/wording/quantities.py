@@ -88,6 +88,8 @@ ROWS = Kind("plain", "", 1)
 #: How long short and long steps of the work take, min.
 MINUTES = Kind("duration", "min", 0)
 HOURS = Kind("duration", "h", 1)
+#: Wavelength of light, nm.
+WAVELENGTH = Kind("wavelength", "nm", 0)
 #: Ratios, parts and the like.
 PLAIN = Kind("plain", "", 2)
 #: Things that are counted.

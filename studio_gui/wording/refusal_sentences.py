@@ -26,6 +26,7 @@ def _dimension(name: str, tongue: Tongue) -> str:
         "grist": tongue.translate("Refusals", "a length of yarn per weight"),
         "linear_density": tongue.translate("Refusals", "a weight per length"),
         "duration": tongue.translate("Refusals", "a length of time"),
+        "wavelength": tongue.translate("Refusals", "a wavelength"),
         "plain": tongue.translate("Refusals", "a plain number"),
     }.get(name, UNKNOWN)
 
@@ -223,6 +224,27 @@ VALUES: dict[str, Telling] = {
     ),
     "no-swatches": lambda told: told.translate(
         "Refusals", "This dye has no swatch. Give it one dyed sample, so that its colour can be predicted."
+    ),
+    "spectrum-not-31-bands": lambda told: told.translate(
+        "Refusals",
+        "A spectrum has 31 values, from 400 to 700 nm every 10 nm, and these are {count}. Read it again.",
+    ),
+    "spectrum-empty": lambda told: told.translate(
+        "Refusals",
+        "There are no readings of a spectrum. Give it a wavelength and a reflectance in every row.",
+    ),
+    "spectrum-wavelength-twice": lambda told: told.translate(
+        "Refusals", "{wavelength_nm} stands there twice. Leave one reading of it."
+    ),
+    "spectrum-too-short": lambda told: told.translate(
+        "Refusals",
+        "The readings go from {low_nm} to {high_nm}, and a colour needs 400 to 700 nm, or at most 20 nm less"
+        " at each end. Measure the whole of it.",
+    ),
+    "spectrum-gap": lambda told: told.translate(
+        "Refusals",
+        "Between {low_nm} and {high_nm} there is no reading. Steps of at most 20 nm tell a dye; put in what"
+        " is missing.",
     ),
     "let-down-with-dye": lambda told: told.translate(
         "Refusals",

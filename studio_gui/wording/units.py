@@ -36,6 +36,7 @@ Dimension = Literal[
     "grist",
     "linear_density",
     "duration",
+    "wavelength",
     "plain",
 ]
 
@@ -98,6 +99,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("%", "strength", times=10.0, spellings=("٪", "% w/v", "percent", "g/100 ml", "g/100ml")),
     Unit("%", "percent", spellings=("٪", "% owf", "percent")),
     Unit("%", "share", over=100.0, spellings=("٪", "percent")),
+    Unit("nm", "wavelength", spellings=("nanometre", "nanometres", "nanometer", "nanometers")),
     Unit("ktex", "linear_density"),
     Unit("tex", "linear_density", over=1000.0),
     Unit("m/100 g", "grist", over=100.0, spellings=("m/100g", "m per 100 g", "m per 100g")),

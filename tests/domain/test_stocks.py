@@ -33,7 +33,12 @@ def test_a_dye_that_cannot_be_is_refused(changes: dict[str, Any], code: str, fie
 
 
 @pytest.mark.parametrize(
-    "changes", [{"strength_g_per_l": 10.0}, {"swatches": (Swatch(1.0, "#2a5d8f", WOOL),)}]
+    "changes",
+    [
+        {"strength_g_per_l": 10.0},
+        {"swatches": (Swatch(1.0, "#2a5d8f", WOOL),)},
+        {"is_fluorescent": True},
+    ],
 )
 def test_a_let_down_holds_no_dye(changes: dict[str, Any]) -> None:
     with pytest.raises(InvalidPlan, match="let-down-with-dye"):

@@ -31,6 +31,7 @@ DATA = Path(__file__).parent.parent / "data"
 VERSION_1 = DATA / "plan_version_1.roving.json"
 VERSION_2 = DATA / "plan_version_2.roving.json"
 VERSION_3 = DATA / "plan_version_3.roving.json"
+VERSION_4 = DATA / "plan_version_4.roving.json"
 
 FIRST = Plan(
     title="Zwei Ufer · 両岸 · ضفتان 🐑",
@@ -87,11 +88,22 @@ SECOND = dataclasses.replace(
     ),
 )
 
-EVERY_KEY = dataclasses.replace(
+THIRD = dataclasses.replace(
     SECOND,
     bench=Bench(0.05, 2.0, 1.0, 60.0),
     stocks=(dataclasses.replace(FIRST.stocks[0], made_ml=250.0), *FIRST.stocks[1:]),
     timetable=Timetable(soak_min=40.0, steam_min=50.0, start_min=570.0),
+)
+
+SLATE, RUST, *LET_DOWNS = THIRD.stocks
+MEASURED = Swatch(1.0, "#8ba1b4", "#f3eee2", tuple(round(0.5 - band / 100.0, 2) for band in range(31)))
+EVERY_KEY = dataclasses.replace(
+    THIRD,
+    stocks=(
+        dataclasses.replace(SLATE, swatches=(*SLATE.swatches, MEASURED)),
+        dataclasses.replace(RUST, is_fluorescent=True),
+        *LET_DOWNS,
+    ),
 )
 
 #: The keys that an unknown value leaves out.
@@ -104,6 +116,7 @@ OPTIONAL = {
     "soak_acid_g_per_l",
     "acid_g_per_l",
     "fixed_ml",
+    "reflectance",
 }
 
 Steps = tuple[str | int, ...]
@@ -111,7 +124,7 @@ Tree = dict[Any, Any]
 
 
 def document() -> Tree:
-    read: Tree = json.loads(VERSION_3.read_bytes())
+    read: Tree = json.loads(VERSION_4.read_bytes())
     return read
 
 
@@ -188,9 +201,9 @@ RETYPED = [
 ACID_OF_CITRIC = ("stocks", 3, "acid_g_per_l")
 
 
-def test_the_third_version_of_the_file_stays_as_it_is() -> None:
-    assert plan_to_json(EVERY_KEY) == VERSION_3.read_bytes()
-    assert plan_from_json(VERSION_3.read_bytes()) == EVERY_KEY
+def test_the_fourth_version_of_the_file_stays_as_it_is() -> None:
+    assert plan_to_json(EVERY_KEY) == VERSION_4.read_bytes()
+    assert plan_from_json(VERSION_4.read_bytes()) == EVERY_KEY
 
 
 def test_a_file_of_the_first_version_gets_the_usual_yarn() -> None:
@@ -220,6 +233,38 @@ def test_a_file_of_the_second_version_with_strange_stocks_is_told_so() -> None:
         tree = json.loads(VERSION_2.read_bytes()) | {"stocks": strange}
 
         assert refusal(json.dumps(tree).encode())[0] == "wrong-type"
+
+
+def test_a_file_of_the_third_version_has_colours_without_spectra_of_dyes_that_do_not_glow() -> None:
+    assert plan_from_json(VERSION_3.read_bytes()) == THIRD
+    assert not any(stock.is_fluorescent for stock in THIRD.stocks)
+
+
+@pytest.mark.parametrize(
+    ("steps", "value"),
+    [(("stocks", 0, "is_fluorescent"), True), (("stocks", 0, "swatches", 1, "reflectance"), [0.5] * 31)],
+)
+def test_a_file_of_the_third_version_has_nothing_of_the_fourth(steps: Steps, value: object) -> None:
+    tree = json.loads(VERSION_3.read_bytes())
+    owner(tree, steps)[steps[-1]] = value
+
+    code, params = refusal(json.dumps(tree).encode())
+    assert (code, params["place"]) == ("unknown-key", place(steps))
+
+
+@pytest.mark.parametrize(
+    "steps", [("stocks",), ("stocks", 0), ("stocks", 0, "swatches"), ("stocks", 0, "swatches", 0)], ids=place
+)
+def test_a_file_of_the_third_version_with_strange_swatches_is_told_so(steps: Steps) -> None:
+    tree = json.loads(VERSION_3.read_bytes())
+    owner(tree, steps)[steps[-1]] = 7
+
+    code, params = refusal(json.dumps(tree).encode())
+    assert (code, params["place"]) == ("wrong-type", place(steps))
+
+
+def test_the_colour_of_a_measured_swatch_is_that_of_its_spectrum_whatever_a_file_says() -> None:
+    assert plan_from_json(with_value(("stocks", 0, "swatches", 2, "srgb"), "#ff0000")) == EVERY_KEY
 
 
 def test_a_file_of_the_first_version_without_fibre_is_told_so() -> None:
@@ -274,12 +319,12 @@ def test_one_number_changed_is_one_line_changed() -> None:
 
 
 def test_whole_numbers_and_capitals_are_taken_and_written_one_way() -> None:
-    by_hand = json.loads(VERSION_3.read_bytes())
+    by_hand = json.loads(VERSION_4.read_bytes())
     by_hand["fibre"] |= {"mass_g": 150, "undyed_srgb": "#F3EEE2"}
     by_hand["wicking_mm"] = 20
 
-    assert plan_to_json(plan_from_json(json.dumps(by_hand).encode())) == VERSION_3.read_bytes()
-    assert plan_to_json(dataclasses.replace(EVERY_KEY, wicking_mm=20)) == VERSION_3.read_bytes()
+    assert plan_to_json(plan_from_json(json.dumps(by_hand).encode())) == VERSION_4.read_bytes()
+    assert plan_to_json(dataclasses.replace(EVERY_KEY, wicking_mm=20)) == VERSION_4.read_bytes()
 
 
 @pytest.mark.parametrize(
@@ -341,7 +386,7 @@ def test_a_number_out_of_range_is_refused_with_its_place(steps: Steps) -> None:
 
         let_down = steps[-1] == "strength_g_per_l" and steps[1] in (2, 3)
         assert code == ("let-down-with-dye" if let_down else "out-of-range")
-        assert params["place"] == re.sub(r"\[\d\]$", "", place(steps))
+        assert params["place"] == re.sub(r"\[\d+\]$", "", place(steps))
         assert let_down or {"field", "value", "low", "high"} <= params.keys()
 
 
@@ -436,7 +481,7 @@ def test_another_document_is_no_plan_whatever_else_is_in_it(data: bytes, where: 
 
 
 def test_a_file_cut_anywhere_is_refused() -> None:
-    data = VERSION_3.read_bytes()
+    data = VERSION_4.read_bytes()
     complete = len(data) - len(b"\n")
 
     for length in range(complete):

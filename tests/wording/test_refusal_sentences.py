@@ -149,8 +149,8 @@ def test_a_section_that_vanishes_is_said_so(length_m: float, sentence: str) -> N
             "At wicking: “wicking” is not known. Known, and not given here: wicking_mm, acid_line."
         )),
         (b'"title"', b'"wicking_mm"', "At wicking_mm: “wicking_mm” stands there twice. Take one out."),
-        (b'"version": 3', b'"version": 7', (
-            "At version: A newer Roving Lay saved this (format 7; this one knows 3). Open it with that one."
+        (b'"version": 4', b'"version": 7', (
+            "At version: A newer Roving Lay saved this (format 7; this one knows 4). Open it with that one."
         )),
         (b'"roving-lay-plan"', b'"poem"', (
             "At document: This is not a plan of Roving Lay (found: poem)."

@@ -81,6 +81,7 @@ def test_every_unit_of_the_table_has_a_published_value_here() -> None:
         ("width", "cm"),
         ("volume", "ml"),
         ("duration", "min"),
+        ("wavelength", "nm"),
     }
     assert {(row.dimension, row.symbol) for row in UNITS} <= checked | as_they_are
     assert {("grist", row.symbol) for row in DIRECT_COUNTS} <= checked

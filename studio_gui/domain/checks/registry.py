@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from studio_gui.domain.checks import acid, bookkeeping, depth, halves, wetness, yarn
+from studio_gui.domain.checks import acid, bookkeeping, colour, depth, halves, wetness, yarn
 from studio_gui.domain.checks.check import SEVERITIES, Check
 from studio_gui.domain.figures import SectionFigures
 
@@ -25,6 +25,7 @@ CHECKS: tuple[Callable[[SectionFigures], Iterator[Check]], ...] = (
     halves.halves_differ,
     acid.unknown,
     depth.over_take_up,
+    colour.guessed_mixes,
     bookkeeping.two_jars,
     bookkeeping.strengths_by_spoon,
     bookkeeping.unused_stocks,

@@ -2,7 +2,8 @@
 
 The rule of this module: dyes on a fibre add as K/S, band by band, on top of the fibre's own: ``k = k_fibre
 + sum of u * dose ** b``. Exhaustion is taken as complete and equal. No dye at all gives the fibre's own
-colour as entered, wherever the model comes within `REACH` of it.
+colour as entered, wherever the model comes within `REACH` of it. What a fluorescent dye sends out comes on
+top, less the share of the light, weighed as an eye does, that the other dyes take up.
 
 This runs for every pixel column of the lay at each mouse move, so the spectrum goes straight to the
 screen's primaries by one product, and nothing here loops over columns.
@@ -19,6 +20,7 @@ import numpy.typing as npt
 
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.fit import DyeCurve, fibre_k_over_s
+from studio_gui.domain.colour.fluorescence import Excess
 from studio_gui.domain.colour.kubelka_munk import SURFACE_REFLECTANCE, reflectance_from_k_over_s
 from studio_gui.domain.colour.spaces import (
     LINEAR_FROM_XYZ,
@@ -86,10 +88,22 @@ def _predicted_linear(doses_pct_owf: Array, dyes: Sequence[DyeCurve], undyed_srg
     k_over_s = doses**exponents @ units
     k_over_s += fibre_k_over_s(undyed_srgb)
     linear = _linear_from_k_over_s(k_over_s)
+    for dye, depths_pct_owf in zip(dyes, doses_pct_owf.T, strict=True):
+        if dye.excess is not None:
+            linear += _sent_out(dye, dye.excess, depths_pct_owf, k_over_s, undyed_srgb)
     own = _own_colour(undyed_srgb)
     if own is not None:
         linear[~doses.any(axis=1)] = own
     return linear
+
+
+def _sent_out(
+    dye: DyeCurve, excess: Excess, depths_pct_owf: Array, k_over_s: Array, undyed_srgb: str
+) -> Array:
+    """Linear light, shape (n, 3), that a fluorescent dye adds to mixtures of K/S (n, 31)."""
+    alone = np.multiply.outer(depths_pct_owf**dye.exponent, dye.unit_k_over_s) + fibre_k_over_s(undyed_srgb)
+    share = (alone / k_over_s) @ WEIGHTS_D65_2DEG[:, 1]
+    return excess.at(depths_pct_owf) * share[:, np.newaxis]
 
 
 def predicted_srgb(doses_pct_owf: Array, dyes: Sequence[DyeCurve], undyed_srgb: str) -> PredictedColours:

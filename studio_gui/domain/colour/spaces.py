@@ -136,14 +136,14 @@ def lab_from_xyz(xyz: Array) -> Array:
 
 
 def lab_slope(xyz: Array) -> Array:
-    """Return how Lab changes with XYZ at one colour, shape (3, 3): row L*, a*, b*, column X, Y, Z.
+    """Return how Lab changes with XYZ, shape (..., 3, 3): row L*, a*, b*, column X, Y, Z.
 
     >>> float(lab_slope(WHITE_XYZ)[0, 1].round(4))
     38.6667
     """
     share = xyz / WHITE_XYZ
     slopes = np.where(share > _LAB_KNEE, np.maximum(share, _LAB_KNEE) ** (-2.0 / 3.0) / 3.0, _LAB_LINE_SLOPE)
-    return _LAB_FROM_ROOTS * (slopes / WHITE_XYZ)
+    return _LAB_FROM_ROOTS * (slopes / WHITE_XYZ)[..., np.newaxis, :]
 
 
 def xyz_from_lab(lab: Array) -> Array:

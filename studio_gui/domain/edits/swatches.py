@@ -6,12 +6,10 @@ before its real colour is entered.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 import numpy as np
 
-from studio_gui.domain.colour.fit import dye_curve
 from studio_gui.domain.colour.mixing import predicted_srgb
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.colour.swatches import Swatch
@@ -28,8 +26,8 @@ def add_swatch(plan: Plan, stock_id: str) -> Plan:
     InvalidPlan
         ``too-many``; ``no-swatches`` for a let-down.
     """
-    swatches = plan.stock(stock_id).swatches
-    curve = dye_curve(swatches)
+    stock = plan.stock(stock_id)
+    swatches, curve = stock.swatches, stock.curve
     deepest = max(swatches, key=lambda swatch: swatch.depth_pct_owf)
     depth = min(2.0 * deepest.depth_pct_owf, RANGES["depth_pct_owf"].high)
     colour = predicted_srgb(np.array([[depth]]), (curve,), deepest.fibre_srgb).srgb[0]
@@ -38,9 +36,12 @@ def add_swatch(plan: Plan, stock_id: str) -> Plan:
 
 
 def change_swatch(plan: Plan, stock_id: str, place: int, **changes: Any) -> Plan:  # noqa: ANN401  (fields of Swatch)
-    """Replace fields of one sample of a dye, counted from 0: depth_pct_owf, srgb, fibre_srgb."""
+    """Replace fields of one sample of a dye, counted from 0: depth_pct_owf, srgb, fibre_srgb, reflectance.
+
+    A colour that is entered takes the place of a spectrum that was measured.
+    """
     swatches = list(plan.stock(stock_id).swatches)
-    swatches[place] = replace(swatches[place], **changes)
+    swatches[place] = swatches[place].changed(**changes)
     return change_stock(plan, stock_id, swatches=tuple(swatches))
 
 

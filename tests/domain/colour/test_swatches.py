@@ -58,3 +58,27 @@ def test_a_depth_no_plan_may_hold_is_refused(depth_pct_owf: float, code: str) ->
     with pytest.raises(InvalidPlan) as refusal:
         Swatch(depth_pct_owf, "#e8d020", "#f2ebdc")
     assert refusal.value.code == code
+
+
+def test_a_measured_swatch_has_the_colour_of_its_spectrum() -> None:
+    half = Swatch(1.0, "#ff0000", "#f2ebdc", (0.5,) * 31)
+    assert half.is_measured
+    assert half.srgb == "#bcbcbc"  # Y = 0.5, encoded (IEC 61966-2-1)
+    assert not Swatch(1.0, "#ff0000", "#f2ebdc").is_measured
+
+
+def test_a_colour_that_is_entered_takes_the_place_of_the_spectrum() -> None:
+    measured = Swatch(1.0, "#ff0000", "#f2ebdc", (0.5,) * 31)
+    assert measured.changed(srgb="#bcbcbc") == Swatch(1.0, "#bcbcbc", "#f2ebdc")
+    assert measured.changed(depth_pct_owf=2.0).reflectance == (0.5,) * 31
+    assert measured.changed(srgb="#000000", reflectance=(0.2,) * 31).is_measured
+
+
+@pytest.mark.parametrize(
+    ("reflectance", "code"),
+    [((0.5,) * 30, "spectrum-not-31-bands"), ((), "spectrum-not-31-bands"), ((2.5,) * 31, "out-of-range")],
+)
+def test_a_spectrum_that_is_none_is_refused(reflectance: tuple[float, ...], code: str) -> None:
+    with pytest.raises(InvalidPlan) as refusal:
+        Swatch(1.0, "#ff0000", "#f2ebdc", reflectance)
+    assert (refusal.value.code, refusal.value.params["field"]) == (code, "reflectance")
