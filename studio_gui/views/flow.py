@@ -13,8 +13,11 @@ from PySide6.QtWidgets import QLayout, QLayoutItem, QWidget
 class FlowLayout(QLayout):
     """Widgets side by side, in as many rows as they need."""
 
-    def __init__(self, parent: QWidget | None = None, spacing: int = 6) -> None:
+    def __init__(
+        self, parent: QWidget | None = None, spacing: int = 6, *, to_the_right: bool = False
+    ) -> None:
         super().__init__(parent)
+        self._to_the_right = to_the_right
         self._items: list[QLayoutItem] = []
         self.setContentsMargins(0, 2, 0, 0)
         self.setSpacing(spacing)
@@ -62,6 +65,7 @@ class FlowLayout(QLayout):
         margins = self.contentsMargins()
         inner = rect.adjusted(margins.left(), margins.top(), -margins.right(), -margins.bottom())
         x, y, row_height = inner.left(), inner.top(), 0
+        row: list[QLayoutItem] = []
         for item in self._items:
             hint = item.sizeHint()
             width = min(hint.width(), inner.width())
@@ -70,9 +74,19 @@ class FlowLayout(QLayout):
             else:
                 height = hint.height()
             if x > inner.left() and x + width > inner.left() + inner.width():
-                x, y, row_height = inner.left(), y + row_height + self.spacing(), 0
+                self._push_right(row, inner, move=move)
+                x, y, row_height, row = inner.left(), y + row_height + self.spacing(), 0, []
             if move:
                 item.setGeometry(QRect(QPoint(x, y), QSize(width, height)))
+            row.append(item)
             x += width + self.spacing()
             row_height = max(row_height, height)
+        self._push_right(row, inner, move=move)
         return y + row_height - rect.top() + margins.bottom()
+
+    def _push_right(self, row: list[QLayoutItem], inner: QRect, *, move: bool) -> None:
+        """Put the room that a row leaves before it, where rows stand at the right."""
+        if move and self._to_the_right and row:
+            room = inner.right() - row[-1].geometry().right()
+            for item in row:
+                item.setGeometry(item.geometry().translated(room, 0))

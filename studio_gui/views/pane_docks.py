@@ -6,7 +6,7 @@ none stays on a screen that is gone.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QByteArray, QObject, QRect, Qt, Signal
+from PySide6.QtCore import QByteArray, QObject, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
     QApplication,
@@ -104,6 +104,7 @@ class PaneDocks(QObject):
         room = dock.widget()
         if isinstance(room, QScrollArea):
             room.setWidget(pane)
+            room.updateGeometry()
         else:
             dock.setWidget(pane)
             room.deleteLater()
@@ -197,12 +198,23 @@ class PaneDocks(QObject):
         if scrolls:
             dock.setWidget(QWidget())
             return dock
-        room = QScrollArea()
+        room = _Room()
         room.setWidgetResizable(True)
         room.setFrameShape(QFrame.Shape.NoFrame)
         room.setFocusPolicy(Qt.FocusPolicy.ClickFocus)  # Tab goes from field to field, not to what holds them
         dock.setWidget(room)
         return dock
+
+
+class _Room(QScrollArea):
+    """What a pane that is too high scrolls in; sideways it always has room enough."""
+
+    def minimumSizeHint(self) -> QSize:
+        pane, least = self.widget(), super().minimumSizeHint()
+        if pane is None:
+            return least
+        width = pane.minimumSizeHint().width() + self.verticalScrollBar().sizeHint().width()
+        return QSize(max(least.width(), width), least.height())
 
 
 def _holds(stop: QWidget, focus: QWidget | None) -> bool:

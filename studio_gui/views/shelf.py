@@ -16,6 +16,7 @@ from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.document.row_model import RowModel
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.views.fields import edit_and_say
+from studio_gui.views.flow import FlowLayout
 from studio_gui.views.labels import MessageLabel, TonedLabel, call, scaled_font
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.menu_button import MenuButton
@@ -154,18 +155,21 @@ class Shelf(LiveWidget):
         super().__init__()
         self.document, self.model, self.table = document, model, table
         self.heading = TonedLabel("text")
+        self.heading.setMinimumHeight(BUTTON_PX + 2)
         self.hint = TonedLabel("secondary")
         self.hint.setWordWrap(True)
         self.message = MessageLabel()
         self._of_rows: list[QToolButton] = []
-        self._buttons = QHBoxLayout()
-        self._buttons.setSpacing(4)
-        self._buttons.addWidget(self.heading, 1)
+        self._buttons = FlowLayout(spacing=4, to_the_right=True)
+        top = QHBoxLayout()
+        top.setSpacing(4)
+        top.addWidget(self.heading, 0, Qt.AlignmentFlag.AlignTop)
+        top.addLayout(self._buttons, 1)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
-        column.addLayout(self._buttons)
+        column.addLayout(top)
         column.addWidget(table)
         column.addWidget(self.hint)
         column.addWidget(self.message)
