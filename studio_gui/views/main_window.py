@@ -111,6 +111,7 @@ class MainWindow(QMainWindow):
             (docks.inputs, panes.inputs),
             (docks.section, panes.section),
             (docks.yarn, panes.yarn),
+            (docks.bench, panes.bench),
             (docks.checks, panes.checks),
             (docks.steps, panes.steps),
         ):

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 #: Raised whenever docks come or go, so that places kept by an older program are not taken for these.
-STATE_VERSION = 4
+STATE_VERSION = 5
 #: Below this width (px) all panes share one side, so that the canvas keeps most of the window.
 NARROW_PX = 1200
 LEFT_PX, RIGHT_PX = 290, 350
@@ -61,6 +61,7 @@ class PaneDocks(QObject):
         self.inputs = self._dock("inputs")
         self.section = self._dock("section")
         self.yarn = self._dock("yarn", scrolls=True)
+        self.bench = self._dock("bench", scrolls=True)
         self.checks = self._dock("checks")
         self.steps = self._dock("steps", scrolls=True)
         #: In the order in which they are walked.
@@ -72,6 +73,7 @@ class PaneDocks(QObject):
             self.inputs,
             self.section,
             self.yarn,
+            self.bench,
             self.checks,
             self.steps,
         )
@@ -90,6 +92,7 @@ class PaneDocks(QObject):
             (self.inputs, self.tr("Fibre and liquid"), self.tr("&Fibre and liquid")),
             (self.section, self.tr("Section"), self.tr("S&ection")),
             (self.yarn, self.tr("Yarn"), self.tr("&Yarn")),
+            (self.bench, self.tr("Bench"), self.tr("Benc&h")),
             (self.checks, self.tr("Checks"), self.tr("&Checks")),
             (self.steps, self.tr("Undo list"), self.tr("&Undo list")),
         ):
@@ -132,6 +135,7 @@ class PaneDocks(QObject):
             ):
                 window.addDockWidget(area, dock)
             window.tabifyDockWidget(self.section, self.yarn)
+            window.tabifyDockWidget(self.yarn, self.bench)
         window.tabifyDockWidget(self.checks, self.steps)
         self.steps.hide()
         for dock in self.all:
@@ -153,6 +157,7 @@ class PaneDocks(QObject):
         window.tabifyDockWidget(self.stocks, self.inputs)
         window.tabifyDockWidget(self.inputs, self.section)
         window.tabifyDockWidget(self.checks, self.yarn)  # one more above, and no title there could be read
+        window.tabifyDockWidget(self.yarn, self.bench)
 
     def settle(self) -> None:
         """Bring section and checks to the front, which Qt forgets of panes that were not shown yet."""

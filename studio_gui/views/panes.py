@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 from shiboken6 import isValid
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.views.bench_pane import BenchPane
 from studio_gui.views.checks_pane import ChecksPane
 from studio_gui.views.fields import EntryField
 from studio_gui.views.inputs_pane import InputsPane
@@ -34,6 +35,7 @@ class Panes(QObject):
         self.section = SectionPane(document)
         self.table = SectionTable(document)
         self.yarn = YarnPane(document)
+        self.bench = BenchPane(document)
         self.strip_pane = StripPane(document)
         self.strip = self.strip_pane.strip
         self.swatch = SwatchView(document)
@@ -49,6 +51,7 @@ class Panes(QObject):
             self.stocks,
             self.section,
             self.yarn,
+            self.bench,
             self.swatch,
             self.table,
             self.checks,

@@ -150,10 +150,21 @@ def press_f6(modifiers: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier) ->
 def test_f6_walks_every_pane_and_back(window: MainWindow) -> None:
     window.canvas.setFocus()
     walked = []
-    for _ in range(9):
+    for _ in range(10):
         press_f6()
         walked.append(stop(window))
-    assert walked == ["table", "strip", "swatch", "stocks", "inputs", "section", "yarn", "checks", "canvas"]
+    assert walked == [
+        "table",
+        "strip",
+        "swatch",
+        "stocks",
+        "inputs",
+        "section",
+        "yarn",
+        "bench",
+        "checks",
+        "canvas",
+    ]
     assert window.statusBar().currentMessage() == "Lay", "it is said which pane, for those that look alike"
     press_f6(Qt.KeyboardModifier.ShiftModifier)
     assert stop(window) == "checks"
@@ -169,11 +180,11 @@ def test_f6_brings_a_tabbed_pane_to_the_front_and_reaches_a_floating_one(window:
     QApplication.processEvents()
     window.canvas.setFocus()
     walked = []
-    for _ in range(7):
+    for _ in range(8):
         press_f6()
         QApplication.processEvents()
         walked.append(stop(window))
-    assert walked == ["strip", "swatch", "stocks", "inputs", "section", "yarn", "checks"]
+    assert walked == ["strip", "swatch", "stocks", "inputs", "section", "yarn", "bench", "checks"]
     assert not window.panes.inputs.visibleRegion().isEmpty()
 
 

@@ -19,6 +19,7 @@ from studio_gui.domain.edits.inputs import set_passes
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.plan import Plan
 from studio_gui.drawing.look import contrast, look_for
+from studio_gui.views.bench_pane import BenchPane
 from studio_gui.views.checks_pane import ChecksPane
 from studio_gui.views.inputs_pane import InputsPane
 from studio_gui.views.labels import TonedLabel
@@ -41,6 +42,7 @@ PANES: tuple[Callable[[OpenPlan], QWidget], ...] = (
     TotalsBar,
     SwatchView,
     YarnPane,
+    BenchPane,
 )
 
 
@@ -160,7 +162,7 @@ def test_whatever_takes_the_keyboard_has_a_name(
 
 
 @pytest.mark.parametrize(
-    "pane_class", [InputsPane, SectionPane, StocksPane, SectionTable, ChecksPane, YarnPane]
+    "pane_class", [InputsPane, SectionPane, StocksPane, SectionTable, ChecksPane, YarnPane, BenchPane]
 )
 def test_tab_goes_through_a_pane_and_out_again(
     pane_class: Callable[[OpenPlan], QWidget], qtbot: QtBot
