@@ -86,15 +86,18 @@ def all_sections() -> str:
     return translate("SectionMap", "All sections")
 
 
-def map_columns(table: SectionTable, rovings: int, inner: Box) -> Columns:
-    """Return the first arrangement that fits into `inner`, the best first."""
-    choices = _arrangements(len(table), rovings)
-    found = _arranged(table, rovings, inner, next(choices))
-    for choice in choices:
-        if found.name_width >= _least_name(found):
-            break
-        found = _arranged(table, rovings, inner, choice)
-    return found
+def fitting_columns(table: SectionTable, rovings: int, inner: Box) -> list[Columns]:
+    """Return the arrangements that fit into `inner`, the handsomer first: beside each other, and stacked."""
+    fitting: list[Columns] = []
+    for choice in _arrangements(len(table), rovings):
+        columns = _arranged(table, rovings, inner, choice)
+        if fitting and (columns.stacked == fitting[0].stacked or columns.ticks != fitting[0].ticks):
+            continue
+        if columns.name_width >= _least_name(columns):
+            fitting.append(columns)
+            if columns.stacked or len(fitting) == 2:
+                break
+    return fitting or [columns]
 
 
 class _Arrangement(NamedTuple):

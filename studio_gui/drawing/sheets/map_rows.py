@@ -69,13 +69,16 @@ class Row:
         """Yield the row's marks from `y` downwards, `grown` mm higher than it has to be."""
         columns, table = self.columns, self.columns.table
         line, wide = line_mm(self.text_pt), columns.inner.right - columns.name_x
+        band_height = self.band + grown
+        if self.above or self.below or self.strands:  # which stay together
+            y, band_height = y + grown / 2.0, self.band
+        slip_y = y + _EDGE_MM if self.above else y + (band_height - _SLIP_MM) / 2.0
+        yield from _slip(self.sheet, table.letters[self.index], self.index, columns.inner.x, slip_y)
         if self.above:
             box = Box(columns.name_x, y, wide, len(self.above) * line)
             yield Words(box, self.above, self.text_pt, bold=True)
-        slip_y = y + _EDGE_MM if self.above else y + (self.band + grown - _SLIP_MM) / 2.0
-        yield from _slip(self.sheet, table.letters[self.index], self.index, columns.inner.x, slip_y)
-        y += len(self.above) * line
-        band = Box(columns.name_x, y, columns.name_width, self.band + grown)
+            y += box.height
+        band = Box(columns.name_x, y, columns.name_width, band_height)
         yield from self._band_marks(band)
         if columns.ticks == "beside":
             yield from _boxes(columns, y + (band.height - BOX_MM) / 2.0)

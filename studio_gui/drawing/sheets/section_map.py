@@ -16,7 +16,7 @@ from typing import Literal
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.sheets.choices import Choices
 from studio_gui.drawing.sheets.lay_strip import FOOT_MM, PLACES_MM, SLIP_ROOM_MM, LayStrip
-from studio_gui.drawing.sheets.map_columns import BOX_MM, TEXT_PT, Columns, all_sections, map_columns
+from studio_gui.drawing.sheets.map_columns import BOX_MM, TEXT_PT, Columns, all_sections, fitting_columns
 from studio_gui.drawing.sheets.map_header import MapHeader
 from studio_gui.drawing.sheets.map_rows import Row, cell, map_rows
 from studio_gui.drawing.sheets.overview import OVERVIEW_MM, overview
@@ -35,15 +35,24 @@ _TOTALS_MM = 12.4
 
 def section_map_pages(sheet: Worksheet, choices: Choices) -> tuple[Page, ...]:
     """Return the pages of the section map, then, if it is wanted, those for who stands opposite."""
-    pages = _MapLayout(sheet, choices.paper.landscape(), mirrored=False).pages()
+    layout = _map_layout(sheet, choices)
+    pages = layout.pages()
     if choices.mirrored:
-        pages += _MapLayout(sheet, choices.paper.landscape(), mirrored=True).pages()
+        pages += replace(layout, mirrored=True).pages()
     return pages
 
 
 def section_map_sheet(sheet: Worksheet, choices: Choices) -> Page:
     """Return the whole section map on one sheet, as long as it needs to be."""
-    return _MapLayout(sheet, choices.paper.landscape(), mirrored=False).long_sheet()
+    return _map_layout(sheet, choices).long_sheet()
+
+
+def _map_layout(sheet: Worksheet, choices: Choices) -> _MapLayout:
+    """Return the layout that needs the fewest pages; of several, the handsomest."""
+    table, paper = section_table(sheet), choices.paper.landscape()
+    arrangements = fitting_columns(table, sheet.plan.fibre.rovings, paper.inset(MARGIN_MM))
+    layouts = [_MapLayout(sheet, paper, False, table, columns) for columns in arrangements]
+    return min(layouts, key=lambda layout: len(layout.runs))
 
 
 @dataclass(frozen=True)
@@ -51,18 +60,12 @@ class _MapLayout:
     sheet: Worksheet
     paper: Box
     mirrored: bool
+    table: SectionTable
+    columns: Columns
 
     @cached_property
     def inner(self) -> Box:
         return self.paper.inset(MARGIN_MM)
-
-    @cached_property
-    def table(self) -> SectionTable:
-        return section_table(self.sheet)
-
-    @cached_property
-    def columns(self) -> Columns:
-        return map_columns(self.table, self.sheet.plan.fibre.rovings, self.inner)
 
     @cached_property
     def header(self) -> MapHeader:
@@ -113,7 +116,7 @@ class _MapLayout:
     # -- pages ---------------------------------------------------------------------------------------------
 
     def pages(self) -> tuple[Page, ...]:
-        runs = self._runs()
+        runs = self.runs
         many = len(runs) > 1
         spare = min(
             self.room(run.start == 0, many) - sum(row.height for row in self.rows[run.start : run.stop])
@@ -123,7 +126,8 @@ class _MapLayout:
         film -= max(self.header.height - self._plain_header.height, 0.0)
         return tuple(self._page(run, number, len(runs), film) for number, run in enumerate(runs))
 
-    def _runs(self) -> list[range]:
+    @cached_property
+    def runs(self) -> list[range]:
         """Return which sections each page has: as few pages as can be, and about as many sections on each."""
         runs = self._filled(ROWS_A_PAGE, many=False)
         if len(runs) == 1:

@@ -24,12 +24,12 @@ from studio_gui.drawing.lay_view import LayView
 from studio_gui.drawing.sheets.page import MM_PER_PX, Box, Medium
 from studio_gui.drawing.wool import gradient_brush, paint_strands
 
-LEAST_STRAND_MM, MOST_STRAND_MM = 1.2, 13.0
+LEAST_STRAND_MM, MOST_STRAND_MM = 1.0, 13.0
 LEAST_WOOL_MM = 14.0
 #: Above and beneath the strands, for their shadow and hairs.
 ROOM_MM = 1.0
-#: Pixels to a 96th of an inch: 192 dpi, finer than wool printed at home shows.
-_FINE, _COARSE = 2.0, 1.0
+#: Pixels to a 96th of an inch: at 144 dpi fibres can be told apart as well as home printers show them.
+_FINE, _COARSE = 1.5, 1.0
 #: Strands that go on past the edge of a page are alike from here on, px.
 _FAR_PX = 300.0
 

@@ -184,6 +184,12 @@ def test_at_most_eight_sections_share_a_page_and_pages_share_alike(count: int, p
         assert f"sheet {number} of {pages}" in said(page)
 
 
+@PAPERS
+def test_eight_sections_of_a_folded_set_fit_on_a_page(paper: Paper) -> None:
+    assert len(map_of(plain_plan(8, rovings=4, passes=2), paper)) == 1
+    assert len(map_of(plain_plan(24, rovings=4, passes=2), paper)) == 3
+
+
 @pytest.mark.parametrize("rovings", [1, 4, 9, 16])
 def test_each_roving_has_a_box_of_12_mm_in_each_row(rovings: int) -> None:
     boxes = [
