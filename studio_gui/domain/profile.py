@@ -35,11 +35,11 @@ def dye_profile(plan: Plan, positions_m: ArrayLike) -> FloatArray:
 def profile_of(figures: SectionFigures, positions_m: ArrayLike) -> FloatArray:
     """Return `dye_profile` for figures that are already computed."""
     plan = figures.plan
-    return _profile_at(figures, lay_mass_to(plan.fibre, plan.lay, np.asarray(positions_m, dtype=np.float64)))
+    return profile_at(figures, lay_mass_to(plan.fibre, plan.lay, np.asarray(positions_m, dtype=np.float64)))
 
 
-def _profile_at(figures: SectionFigures, places_g: FloatArray) -> FloatArray:
-    """Return (places, dyes) depth (% owf) where `places_g` of the set lies before."""
+def profile_at(figures: SectionFigures, places_g: FloatArray) -> FloatArray:
+    """Return (p, dyes) depth (% owf) at the (p,) places before which `places_g` of the whole set lies."""
     plan = figures.plan
     total_g = float(figures.edges_g[-1])
     half_g = min(plan.wicking_mm / 1000.0 / plan.lay_length_m, 1.0) * total_g / 2.0
@@ -66,7 +66,7 @@ def colours_at(figures: SectionFigures, places_g: FloatArray) -> PredictedColour
 
     As `lay_colours`, for those who ask for the same places again and keep what `lay_mass_to` said of them.
     """
-    return colours_of(figures.plan, _profile_at(figures, places_g))
+    return colours_of(figures.plan, profile_at(figures, places_g))
 
 
 def colours_of(plan: Plan, doses_pct_owf: FloatArray) -> PredictedColours:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
@@ -80,15 +81,14 @@ def paint_strip_letters(painter: QPainter, layout: YarnLayout, look: Look, words
     letters = {liquor.id: liquor.letter for liquor in plan.liquors}
     painter.save()
     painter.setPen(QPen(look.film_edge, 1.0))
-    ticks = [layout.strip_x(run.start_m) for run in layout.strip_runs[1:]]
+    edges = layout.strip_edges_x
     top = layout.letters.top() + 3.0
-    painter.drawLines([QLineF(x, top, x, layout.letters.bottom() - 3.0) for x in _apart(ticks, 3.0)])
+    painter.drawLines([QLineF(x, top, x, layout.letters.bottom() - 3.0) for x in _apart(edges[1:-1], 3.0)])
     painter.setPen(look.text)
     bold = lettering(painter, 0.92, bold=True)
     painter.setFont(bold.font)
     top, height = layout.letters.top(), layout.letters.height()
-    for run in layout.strip_runs:
-        left, right = layout.strip_x(run.start_m), layout.strip_x(run.end_m)
+    for run, (left, right) in zip(layout.strip_runs, pairwise(edges), strict=True):
         if right - left < LEAST_FOR_LETTER:
             continue
         letter = letters[plan.sections[run.section_index].liquor_id]
@@ -196,7 +196,7 @@ def paint_selected(painter: QPainter, layout: YarnLayout, look: Look, sections: 
             )
 
 
-def _apart(places: list[float], least: float) -> list[float]:
+def _apart(places: Sequence[float], least: float) -> list[float]:
     """Return places without those that come closer than `least` to the one kept before."""
     kept: list[float] = []
     for place in places:

@@ -1,6 +1,6 @@
 """Colours along strip and yarn, strand by strand.
 
-The rule of this module: every colour is one of the lay's, taken from `lay_colours` over a table of even
+The rule of this module: every colour is one of the lay's, made of `profile_at` over a table of even
 places fine enough for any wicking that can be seen; strip and yarn only say which place.
 """
 
@@ -10,7 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from studio_gui.domain.colour.spaces import linear_from_srgb
-from studio_gui.domain.geometry import lay_position
+from studio_gui.domain.geometry import lay_mass_to, lay_position
+from studio_gui.domain.profile import colours_of, profile_at
 from studio_gui.domain.spinning.figures import YarnFigures
 from studio_gui.domain.worksheet import Worksheet
 
@@ -21,14 +22,31 @@ PLACES = 1536
 
 
 class LayColours:
-    """The lay's colours as linear red, green, blue, to be looked up by place."""
+    """The lay's colours as linear red, green, blue, to be looked up by place.
 
-    def __init__(self, sheet: Worksheet) -> None:
-        length_m = sheet.plan.lay_length_m
+    `before`, of the worksheet that came before, only spares time: where depths are the same, so is colour.
+    """
+
+    linear: FloatArray
+    _places_g: FloatArray
+
+    def __init__(self, sheet: Worksheet, before: LayColours | None = None) -> None:
+        plan = sheet.plan
         self.sheet = sheet
-        self._per_m = PLACES / length_m
-        places_m = (np.arange(PLACES) + 0.5) / self._per_m
-        self.linear: FloatArray = linear_from_srgb(sheet.lay_colours(places_m).srgb)
+        self._per_m = PLACES / plan.lay_length_m
+        self._wool = (plan.fibre, plan.lay, plan.stocks)
+        if before is None or before._wool != self._wool:
+            places_m = (np.arange(PLACES) + 0.5) / self._per_m
+            self._places_g = lay_mass_to(plan.fibre, plan.lay, places_m)
+            self._depths = profile_at(sheet.figures, self._places_g)
+            self.linear = np.empty((PLACES, 3))
+            changed = np.ones(PLACES, np.bool_)
+        else:
+            self._places_g = before._places_g
+            self._depths = profile_at(sheet.figures, self._places_g)
+            self.linear = before.linear.copy()
+            changed = (self._depths != before._depths).any(axis=1)
+        self.linear[changed] = linear_from_srgb(colours_of(plan, self._depths[changed]).srgb)
 
     def at(self, lay_m: FloatArray) -> FloatArray:
         """Return the linear colours, shape (..., 3), at places on the lay, m, shape (...)."""

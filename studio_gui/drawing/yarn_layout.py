@@ -57,6 +57,13 @@ class YarnLayout:
         """The runs of the first roving, in spinning order."""
         return strip_runs(self.sheet.plan)
 
+    @cached_property
+    def strip_edges_x(self) -> tuple[float, ...]:
+        """The pixel columns at which the runs of the strip start, and that at which the last one ends."""
+        places_m = np.array([run.start_m for run in self.strip_runs])
+        shares = places_m / self.sheet.plan.fibre.length_m
+        return (*(self.strip.left() + shares * self.strip.width()).tolist(), self.strip.right())
+
     def strip_x(self, strip_m: float) -> float:
         """Return the pixel column of a place on the strip (m)."""
         return self.strip.left() + strip_m / self.sheet.plan.fibre.length_m * self.strip.width()

@@ -73,7 +73,7 @@ class Knitting(QObject):
 
     def _at(self, places: FloatArray, sheet: Worksheet) -> FloatArray:
         if self._colours is None or self._colours.sheet is not sheet:
-            self._colours = LayColours(sheet)
+            self._colours = LayColours(sheet, self._colours)
         return self._colours.along_yarn(KnittedRows(sheet.yarn).laid_m(places))
 
     def _work(self) -> Callable[[], KnitMaps] | None:

@@ -48,7 +48,7 @@ class YarnSpinning(QObject):
         """Paint strip and yarn of a layout, as fibre where there is fibre of its size."""
         colours = self._colours
         if colours is None or colours.sheet is not layout.sheet:
-            colours = self._colours = LayColours(layout.sheet)
+            colours = self._colours = LayColours(layout.sheet, colours)
         columns = math.ceil(layout.strip.width() * device_pixel_ratio)
         along_strip = colours.along_strip(columns)
         along_yarn = colours.along_yarn(layout.laid_m(columns), layout.spun)

@@ -70,6 +70,7 @@ class YarnStrip(LiveWidget):
         self.view = LayView()
         self._layout: YarnLayout | None = None
         self._lit = -1
+        self._told = ""
         self._panned_from: QPointF | None = None
         self.uneven = UnevenSpinning(document)
         self.uneven.changed.connect(self._take_up)
@@ -129,7 +130,8 @@ class YarnStrip(LiveWidget):
         self.update()
 
     def _tell(self) -> None:
-        self.setAccessibleDescription(self._line())
+        self._told = self._line()
+        self.setAccessibleDescription(self._told)
 
     def _line(self) -> str:
         told = self._yarn_line()
@@ -156,7 +158,7 @@ class YarnStrip(LiveWidget):
             RowWords(name, shown_briefly(ROVING_LENGTH, round(spun.plied_m, 1))),
             RowWords(self.tr("Map"), solid),
             self.tr("fold"),
-            self._line(),
+            self._told,
         )
 
     # -- painting ------------------------------------------------------------------------------------------
@@ -296,7 +298,7 @@ class YarnStrip(LiveWidget):
     def _told_at(self, point: QPointF) -> str:
         layout, plan = self.lay, self.document.sheet.plan
         if layout.line.contains(point):
-            return self._line()  # a small pane cuts it
+            return self._told  # a small pane cuts it
         section = layout.section_at(point)
         if section is not None:
             places = [run for run in layout.strip_runs if run.section_index == section]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import replace
 from itertools import pairwise
 
@@ -11,6 +12,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PySide6.QtCore import QPointF, QSizeF
 
+from studio_gui.domain.edits.boundaries import boundary_range, move_boundary
+from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.spinning.plies import strands_twisted
 from studio_gui.domain.spinning.simulation import simulate
@@ -83,6 +86,18 @@ def test_colours_are_those_of_the_lay_for_every_strand(plan: Plan) -> None:
     known = {tuple(rgb) for rgb in colours.linear.tolist()}
     assert {tuple(rgb) for rgb in along.reshape(-1, 3).tolist()} <= known
     assert colours.along_strip(25).shape == (25, 3)
+
+
+@given(plans(), plans(), st.floats(0.0, 1.0))
+def test_colours_made_of_those_before_are_those_made_anew(plan: Plan, other: Plan, share: float) -> None:
+    moved = plan
+    with suppress(EditRefused, IndexError):  # locked, or one section alone
+        low, high = boundary_range(plan, 0)
+        moved = move_boundary(plan, 0, low + share * (high - low))
+    for after in (moved, other):
+        sheet = worksheet(after)
+        colours = LayColours(sheet, LayColours(worksheet(plan)))
+        assert colours.linear == pytest.approx(LayColours(sheet).linear, abs=1e-9)
 
 
 def test_a_section_is_lit_wherever_it_is_in_the_yarn() -> None:

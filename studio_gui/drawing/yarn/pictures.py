@@ -54,6 +54,7 @@ class StripPicture:
 
     def __init__(self, maps: FibreMaps) -> None:
         self._wool = ColouredWool(maps)
+        self._shown = np.full((maps.columns, 3), np.nan)
         height, width = self._wool.pixels.shape
         # The image reads the array itself, which this object keeps alive.
         self._image = QImage(
@@ -70,7 +71,12 @@ class StripPicture:
         """Draw the strip into `box` in (width, 3) linear colours, one a device pixel."""
         margin = self._wool.maps.margin
         padded = np.pad(linear, ((margin, margin), (0, 0)), mode="edge")
-        self._wool.paint(srgb_from_linear(padded))
+        changed = np.flatnonzero((padded != self._shown).any(axis=1))
+        if changed.size:
+            srgb = srgb_from_linear(padded)
+            for stretch in np.split(changed, np.flatnonzero(np.diff(changed) > 2 * margin) + 1):
+                self._wool.paint(srgb, int(stretch[0]), int(stretch[-1]) + 1)
+            self._shown = padded
         painter.drawImage(QPointF(box.left(), box.top() - STRIP_ROOM), self._image)
 
 

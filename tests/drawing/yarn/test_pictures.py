@@ -125,3 +125,20 @@ def test_a_strip_of_one_colour_has_only_shades_of_it() -> None:
     assert (inside[..., 3] == 255).all()
     assert (inside[..., 2] > inside[..., 0]).all()
     assert inside[..., 2].std() > 4.0, "it is no flat band"
+
+
+@pytest.mark.parametrize("places", [[3], [0, 199], [20, 21, 120], list(range(200)), []])
+def test_a_strip_that_took_on_new_colours_is_the_one_made_anew(places: list[int]) -> None:
+    maps, linear = fibre_maps(strip_place(BOX, 1.0)), plain(RED)[0].copy()
+    kept = StripPicture(maps)
+    pixels = []
+    for colour, picture in ((RED, kept), (BLUE, kept), (BLUE, StripPicture(maps))):
+        linear[places] = colour
+        image = canvas()
+        painter = QPainter(image)
+        try:
+            picture.draw(painter, BOX, linear)
+        finally:
+            painter.end()
+        pixels.append(read(image))
+    assert (pixels[1] == pixels[2]).all()

@@ -54,6 +54,18 @@ def test_another_colour_of_one_strand_leaves_the_others_as_they_were() -> None:
     assert len(changed) > 0.25 * len(twist.pixels)
 
 
+@pytest.mark.parametrize("changed", [slice(40, 44), slice(0, 3), slice(157, 160), slice(10, 150), slice(0)])
+def test_a_picture_that_took_on_new_colours_is_the_one_made_anew(changed: slice) -> None:
+    twist = maps(2)
+    linear = np.stack([np.full((160, 3), RED), np.full((160, 3), BLUE)])
+    kept = ColouredTwist(twist)
+    kept.show(linear)
+    linear = linear.copy()
+    linear[1, changed] = GREEN
+    after, anew = kept.show(linear), ColouredTwist(twist).show(linear)
+    assert after == anew
+
+
 def test_strands_take_turns_along_the_yarn() -> None:
     twist = maps(2)
     here = (twist.pixels // twist.place.width) == twist.place.height // 2
