@@ -97,6 +97,14 @@ def _failed(told: Told) -> str:
     return told.translate("Files", "{path} could not be used. Try again, or use another folder.")
 
 
+def _photo_too_large(told: Told) -> str:
+    if "megapixels" in told.params:
+        return told.translate(
+            "Files", "{path} has {megapixels} megapixels. Save the part with the swatches, at most 120."
+        )
+    return told.translate("Files", "{path} has {megabytes} MB. Save the photo smaller, at most 100 MB.")
+
+
 #: Of files as a whole; these name the path themselves.
 OUTSIDE: dict[str, Telling] = {
     "file-not-found": lambda told: told.translate(
@@ -125,6 +133,10 @@ OUTSIDE: dict[str, Telling] = {
         "Files", "The name {path} is too long. Choose a shorter one."
     ),
     "file-failed": _failed,
+    "photo-unreadable": lambda told: told.translate(
+        "Files", "{path} cannot be read as a picture. Save the photo as JPEG or PNG."
+    ),
+    "photo-too-large": _photo_too_large,
     "export-onto-plan": lambda told: told.translate(
         "Files", "{path} is a plan, and the export would take its place. Choose another name."
     ),

@@ -246,6 +246,12 @@ VALUES: dict[str, Telling] = {
         "Between {low_nm} and {high_nm} there is no reading. Steps of at most 20 nm tell a dye; put in what"
         " is missing.",
     ),
+    "patch-empty": lambda told: told.translate(
+        "Refusals", "There is nothing of the photo under the patch. Point at the photo itself."
+    ),
+    "white-too-dark": lambda told: told.translate(
+        "Refusals", "{value} is too dark to tell the light by. Point at something white, such as paper."
+    ),
     "let-down-with-dye": lambda told: told.translate(
         "Refusals",
         "{stock} is a let-down, which has no strength and no swatches. Make it a dye, or clear them.",
