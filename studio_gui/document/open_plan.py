@@ -11,6 +11,7 @@ command written in Python can be collected before its stack, which then crashes 
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -124,6 +125,13 @@ class OpenPlan(QObject):
         """Index of the first selected section; 0 when none is."""
         chosen = self.selected_ids
         return self._sheet.plan.section_index(chosen[0]) if chosen else 0
+
+    def show_in_grey(self, in_grey: bool) -> None:
+        """Show every predicted colour as the grey that is as light, or as it is."""
+        if in_grey != self._sheet.in_grey:
+            self._sheet = replace(self._sheet, in_grey=in_grey)
+            self.shown.emit()
+            self.settled.emit()
 
     def select(self, *section_ids: str) -> None:
         """Select sections by id; unknown ids are left out."""

@@ -16,7 +16,7 @@ from studio_gui.domain.bottles import Bottle, bottles
 from studio_gui.domain.cards import Card, cards
 from studio_gui.domain.checks.check import Check
 from studio_gui.domain.checks.registry import run_checks
-from studio_gui.domain.colour.mixing import PredictedColours
+from studio_gui.domain.colour.mixing import PredictedColours, in_greys
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.geometry import film_length_m
 from studio_gui.domain.liquors import Liquor
@@ -44,15 +44,26 @@ class Totals:
 
 @dataclass(frozen=True, eq=False)
 class Worksheet:
-    """A plan with its figures; colours, jars and checks are computed when first asked for, then kept."""
+    """A plan with its figures; colours, jars and checks are computed when first asked for, then kept.
+
+    A sheet `in_grey` gives every colour as the grey that is as light; figures go by the colours all the same.
+    """
 
     plan: Plan
     figures: SectionFigures
+    in_grey: bool = False
 
     @cached_property
     def colours(self) -> PredictedColours:
         """Predicted colour of each section's middle, without wicking."""
+        return self._seen(self._section_colours)
+
+    @cached_property
+    def _section_colours(self) -> PredictedColours:
         return section_colours(self.figures)
+
+    def _seen(self, colours: PredictedColours) -> PredictedColours:
+        return in_greys(colours) if self.in_grey else colours
 
     @cached_property
     def liquor_colours(self) -> PredictedColours:
@@ -67,7 +78,7 @@ class Worksheet:
         np.add.at(dye, figures.liquor_index, figures.left_pct_owf * figures.fibre_g[:, np.newaxis])
         for row in np.flatnonzero(grams == 0.0).tolist():
             grams[row], dye[row] = 1.0, _depths_at_uptake(self.plan, self.plan.liquors[row])
-        return colours_of(self.plan, dye / grams)
+        return self._seen(colours_of(self.plan, dye / grams))
 
     @cached_property
     def make_up(self) -> MakeUp:
@@ -97,7 +108,7 @@ class Worksheet:
     @cached_property
     def yarn(self) -> YarnFigures:
         """The yarn that the rovings become: runs, pairs, length and what is left over."""
-        return yarn_figures(self.figures, self.colours)
+        return yarn_figures(self.figures, self._section_colours)
 
     @cached_property
     def stripes(self) -> StripePlan:
@@ -123,11 +134,11 @@ class Worksheet:
 
     def lay_colours(self, positions_m: ArrayLike) -> PredictedColours:
         """Return the predicted colour, with wicked edges, at (p,) places on the lay, m."""
-        return lay_colours(self.figures, positions_m)
+        return self._seen(lay_colours(self.figures, positions_m))
 
     def colours_at(self, places_g: FloatArray) -> PredictedColours:
         """Return `lay_colours` at the (p,) places before which `places_g` of the whole set lies."""
-        return colours_at(self.figures, places_g)
+        return self._seen(colours_at(self.figures, places_g))
 
 
 def _depths_at_uptake(plan: Plan, liquor: Liquor) -> FloatArray:
@@ -141,5 +152,10 @@ def _depths_at_uptake(plan: Plan, liquor: Liquor) -> FloatArray:
 
 
 def worksheet(plan: Plan, before: Worksheet | None = None) -> Worksheet:
-    """Return the worksheet of `plan`; `before`, of the plan that it was made from, only spares time."""
-    return Worksheet(plan, section_figures(plan, None if before is None else before.figures))
+    """Return the worksheet of `plan`; `before`, of the plan that it was made from, spares time.
+
+    It is in grey where that one is.
+    """
+    if before is None:
+        return Worksheet(plan, section_figures(plan, None))
+    return Worksheet(plan, section_figures(plan, before.figures), before.in_grey)

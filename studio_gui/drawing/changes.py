@@ -88,6 +88,7 @@ def _is_comparable(before: LayLayout, after: LayLayout) -> bool:
     old, new = before.sheet.plan, after.sheet.plan
     return (
         before.size == after.size
+        and before.sheet.in_grey == after.sheet.in_grey
         and before.view == after.view
         and before.px_per_m == after.px_per_m
         and len(old.sections) == len(new.sections)

@@ -28,6 +28,8 @@ class ViewCommands(QObject):
         self.to_selection = self._action(canvas.looks.show_selection, "Ctrl+9")
         self.one_roving = self._action(self._show_rovings, "Ctrl+1")
         self.one_roving.setCheckable(True)
+        self.grey = self._action(self._show_grey, "Ctrl+G")
+        self.grey.setCheckable(True)
         canvas.view_changed.connect(self._update)
         self.retranslate()
         self._update()
@@ -35,7 +37,7 @@ class ViewCommands(QObject):
     @property
     def actions(self) -> list[QAction]:
         """The actions in the order of the menu."""
-        return [self.closer, self.further, self.fit, self.to_selection, self.one_roving]
+        return [self.closer, self.further, self.fit, self.to_selection, self.one_roving, self.grey]
 
     def retranslate(self) -> None:
         """Put the actions into the language of the program."""
@@ -44,6 +46,8 @@ class ViewCommands(QObject):
         self.fit.setText(self.tr("Show the &whole film"))
         self.to_selection.setText(self.tr("Look at the &selection"))
         self.one_roving.setText(self.tr("&One roving for all"))
+        self.grey.setText(self.tr("Shades of &grey"))
+        self.grey.setToolTip(self.tr("Shows wool and yarn as light as they are, without their hue"))
 
     def _update(self) -> None:
         view = self._canvas.view
@@ -53,6 +57,9 @@ class ViewCommands(QObject):
 
     def _show_rovings(self) -> None:
         self._canvas.looks.show_one_roving(self.one_roving.isChecked())
+
+    def _show_grey(self) -> None:
+        self._canvas.document.show_in_grey(self.grey.isChecked())
 
     def _action(self, slot: Callable[[], object], shortcut: str) -> QAction:
         action = QAction(self)

@@ -12,7 +12,7 @@ screen's primaries by one product, and nothing here loops over columns.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
@@ -24,6 +24,7 @@ from studio_gui.domain.colour.fluorescence import Excess
 from studio_gui.domain.colour.kubelka_munk import SURFACE_REFLECTANCE, reflectance_from_k_over_s
 from studio_gui.domain.colour.spaces import (
     LINEAR_FROM_XYZ,
+    XYZ_FROM_LINEAR,
     Array,
     lab_from_hex,
     lab_from_xyz,
@@ -139,3 +140,13 @@ def predicted_lab(doses_pct_owf: Array, dyes: Sequence[DyeCurve], undyed_srgb: s
     [[100.0, 0.0, 0.0]]
     """
     return lab_from_xyz(xyz_from_linear(_predicted_linear(doses_pct_owf, dyes, undyed_srgb)))
+
+
+def in_greys(colours: PredictedColours) -> PredictedColours:
+    """Return the greys that are as light as `colours`, for judging lightness alone.
+
+    >>> in_greys(predicted_srgb(np.zeros((1, 0)), (), "#ff0000")).srgb.round(3).tolist()
+    [[0.498, 0.498, 0.498]]
+    """
+    luminance = linear_from_srgb(colours.srgb) @ XYZ_FROM_LINEAR[1]
+    return replace(colours, srgb=np.repeat(srgb_from_linear(luminance)[:, np.newaxis], 3, axis=1))
