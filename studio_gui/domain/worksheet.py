@@ -56,13 +56,14 @@ class Worksheet:
     @cached_property
     def colours(self) -> PredictedColours:
         """Predicted colour of each section's middle, without wicking."""
-        return self._seen(self._section_colours)
+        return self.seen(self._section_colours)
 
     @cached_property
     def _section_colours(self) -> PredictedColours:
         return section_colours(self.figures)
 
-    def _seen(self, colours: PredictedColours) -> PredictedColours:
+    def seen(self, colours: PredictedColours) -> PredictedColours:
+        """Return colours of this plan as they are shown: in grey where the sheet is."""
         return in_greys(colours) if self.in_grey else colours
 
     @cached_property
@@ -78,7 +79,7 @@ class Worksheet:
         np.add.at(dye, figures.liquor_index, figures.left_pct_owf * figures.fibre_g[:, np.newaxis])
         for row in np.flatnonzero(grams == 0.0).tolist():
             grams[row], dye[row] = 1.0, _depths_at_uptake(self.plan, self.plan.liquors[row])
-        return self._seen(colours_of(self.plan, dye / grams))
+        return self.seen(colours_of(self.plan, dye / grams))
 
     @cached_property
     def make_up(self) -> MakeUp:
@@ -134,11 +135,11 @@ class Worksheet:
 
     def lay_colours(self, positions_m: ArrayLike) -> PredictedColours:
         """Return the predicted colour, with wicked edges, at (p,) places on the lay, m."""
-        return self._seen(lay_colours(self.figures, positions_m))
+        return self.seen(lay_colours(self.figures, positions_m))
 
     def colours_at(self, places_g: FloatArray) -> PredictedColours:
         """Return `lay_colours` at the (p,) places before which `places_g` of the whole set lies."""
-        return self._seen(colours_at(self.figures, places_g))
+        return self.seen(colours_at(self.figures, places_g))
 
 
 def _depths_at_uptake(plan: Plan, liquor: Liquor) -> FloatArray:

@@ -34,7 +34,7 @@ class LayColours:
         plan = sheet.plan
         self.sheet = sheet
         self._per_m = PLACES / plan.lay_length_m
-        self._wool = (plan.fibre, plan.lay, plan.stocks)
+        self._wool = (plan.fibre, plan.lay, plan.stocks, sheet.in_grey)
         if before is None or before._wool != self._wool:
             places_m = (np.arange(PLACES) + 0.5) / self._per_m
             self._places_g = lay_mass_to(plan.fibre, plan.lay, places_m)
@@ -46,7 +46,7 @@ class LayColours:
             self._depths = profile_at(sheet.figures, self._places_g)
             self.linear = before.linear.copy()
             changed = (self._depths != before._depths).any(axis=1)
-        self.linear[changed] = linear_from_srgb(colours_of(plan, self._depths[changed]).srgb)
+        self.linear[changed] = linear_from_srgb(sheet.seen(colours_of(plan, self._depths[changed])).srgb)
 
     def at(self, lay_m: FloatArray) -> FloatArray:
         """Return the linear colours, shape (..., 3), at places on the lay, m, shape (...)."""
