@@ -16,6 +16,7 @@ from PySide6.QtGui import QPainter, QPen
 
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.spinning.figures import YarnRun
+from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.fonts import lettering
 from studio_gui.drawing.look import Look
 from studio_gui.drawing.yarn.map import MapRun, paint_map
@@ -115,16 +116,16 @@ def _paint_folds(painter: QPainter, layout: YarnLayout, look: Look, fold: str) -
 
 def paint_stretches(painter: QPainter, layout: YarnLayout, look: Look) -> None:
     """Paint the map of solid and barber-pole stretches in sight."""
-    rows = map_runs(layout, layout.runs_in_sight)
+    rows = map_runs(layout.sheet, layout.runs_in_sight)
     low, high = layout.plied_m(layout.map.left()), layout.plied_m(layout.map.right())
     box = layout.map.united(layout.names)
     paint_map(painter, box, rows, (low, high), look)
 
 
-def map_runs(layout: YarnLayout, runs: Sequence[YarnRun]) -> list[MapRun]:
+def map_runs(sheet: Worksheet, runs: Sequence[YarnRun]) -> list[MapRun]:
     """Return runs of the yarn as the map shows them."""
-    plan = layout.sheet.plan
-    colours = [hex_from_srgb(rgb) for rgb in layout.sheet.liquor_colours.srgb]
+    plan = sheet.plan
+    colours = [hex_from_srgb(rgb) for rgb in sheet.liquor_colours.srgb]
     letters = [liquor.letter for liquor in plan.liquors]
 
     @cache  # hundreds of runs look like a few dozen

@@ -23,7 +23,8 @@ from studio_gui.views.live import LiveWidget
 from studio_gui.wording.counts import counts_words
 from studio_gui.wording.fields import field_name
 from studio_gui.wording.measured import where_from
-from studio_gui.wording.quantities import GRIST, LAY_LENGTH, SHARE, YARN_LENGTH, shown
+from studio_gui.wording.quantities import SHARE, YARN_LENGTH, shown
+from studio_gui.wording.yarn_words import yarn_figures_told
 
 FIGURES = ("length", "grist", "solid", "barber_pole", "smear_each", "smear_all")
 _OF_CHAINS = ("smear_each", "smear_all")
@@ -137,7 +138,7 @@ class YarnNumbers(LiveWidget):
     def _show(self) -> None:
         sheet = self._document.sheet
         yarn = sheet.yarn
-        for name, words in self._figures(yarn).items():
+        for name, words in yarn_figures_told(yarn).items():
             self.values[name].show_text(words)
             call(self.values[name], f"{self._names[name].text()}: {words}")
             for label in (self.values[name], self._names[name]):
@@ -148,22 +149,6 @@ class YarnNumbers(LiveWidget):
             value = getattr(sheet.plan.yarn, name)
             field.set_value(value)
             explain(field, f"{self._meaning(name)} {_where_from(name, value)}")
-
-    def _figures(self, yarn: YarnFigures) -> dict[str, str]:
-        at_worst = self.tr("{0}, {1} at worst, before take-up")
-        pole = yarn.barber_pole_m
-        return {
-            "length": shown(YARN_LENGTH, yarn.plied_m),
-            "grist": shown(GRIST, yarn.m_per_g),
-            "solid": f"{shown(SHARE, yarn.solid_share)} · {shown(YARN_LENGTH, yarn.solid_m)}",
-            "barber_pole": f"{shown(SHARE, yarn.share(pole))} · {shown(YARN_LENGTH, pole)}",
-            "smear_each": at_worst.format(
-                shown(LAY_LENGTH, yarn.smear_each_m), shown(LAY_LENGTH, yarn.plan.yarn.loop_m)
-            ),
-            "smear_all": at_worst.format(
-                shown(LAY_LENGTH, float(yarn.smear_m.sum())), shown(LAY_LENGTH, yarn.smear_worst_m)
-            ),
-        }
 
     def _show_sums(self, yarn: YarnFigures) -> None:
         in_all = shown(YARN_LENGTH, yarn.plied_m)

@@ -12,7 +12,17 @@ from studio_gui.domain.plan import Plan
 from studio_gui.domain.spinning.figures import YarnFigures, YarnRun
 from studio_gui.domain.spinning.simulation import Band, Spins
 from studio_gui.wording.naming import one_line
-from studio_gui.wording.quantities import ROVING_LENGTH, SHARE, YARN_LENGTH, Kind, shown_briefly, shown_span
+from studio_gui.wording.quantities import (
+    GRIST,
+    LAY_LENGTH,
+    ROVING_LENGTH,
+    SHARE,
+    YARN_LENGTH,
+    Kind,
+    shown,
+    shown_briefly,
+    shown_span,
+)
 from studio_gui.wording.translation import TRANSLATED, Tongue
 
 
@@ -56,6 +66,29 @@ def yarn_line(yarn: YarnFigures, structure: str, tongue: Tongue = TRANSLATED) ->
     parts.append(structure)
     parts.append(tongue.translate("Yarn", "twist not to scale"))
     return " · ".join(parts)
+
+
+def yarn_figures_told(yarn: YarnFigures, tongue: Tongue = TRANSLATED) -> dict[str, str]:
+    """Return the figures of a yarn: length, grist, solid, barber_pole; of a chain smear_each, smear_all."""
+    at_worst = tongue.translate("Yarn", "{0}, {1} at worst, before take-up")
+    pole_m = yarn.barber_pole_m
+    return {
+        "length": shown(YARN_LENGTH, yarn.plied_m, tongue),
+        "grist": shown(GRIST, yarn.m_per_g, tongue),
+        "solid": _share_and_metres(yarn.solid_share, yarn.solid_m, tongue),
+        "barber_pole": _share_and_metres(yarn.share(pole_m), pole_m, tongue),
+        "smear_each": at_worst.format(
+            shown(LAY_LENGTH, yarn.smear_each_m, tongue), shown(LAY_LENGTH, yarn.plan.yarn.loop_m, tongue)
+        ),
+        "smear_all": at_worst.format(
+            shown(LAY_LENGTH, float(yarn.smear_m.sum()), tongue),
+            shown(LAY_LENGTH, yarn.smear_worst_m, tongue),
+        ),
+    }
+
+
+def _share_and_metres(share: float, metres: float, tongue: Tongue) -> str:
+    return f"{shown(SHARE, share, tongue)} · {shown(YARN_LENGTH, metres, tongue)}"
 
 
 def spins_line(spins: Spins, tongue: Tongue = TRANSLATED) -> str:

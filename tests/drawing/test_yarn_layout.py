@@ -113,7 +113,7 @@ def test_a_section_is_lit_wherever_it_is_in_the_yarn() -> None:
 
 def test_the_map_names_runs_by_their_letters() -> None:
     layout = laid(broken())
-    assert [run.letters for run in map_runs(layout, layout.runs_in_sight)] == [
+    assert [run.letters for run in map_runs(layout.sheet, layout.runs_in_sight)] == [
         (letter, letter) for letter in "ABCDE"
     ]
 

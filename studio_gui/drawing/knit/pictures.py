@@ -7,6 +7,7 @@ row has more stitches than there is room for, each one drawn stands for more of 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -223,21 +224,32 @@ def paint_whole(painter: QPainter, layout: SwatchLayout, linear: FloatArray, loo
 
 
 def paint_swatch_of(
-    painter: QPainter, box: QRectF, sheet: Worksheet, look: Look = LIGHT, first_row: int = 0
+    painter: QPainter,
+    box: QRectF,
+    sheet: Worksheet,
+    look: Look = LIGHT,
+    first_row: int = 0,
+    *,
+    ratio: float | None = None,
+    maps_of: Callable[[KnitPlace], KnitMaps] | None = knit_maps,
 ) -> SwatchLayout | None:
     """Paint the knitted swatch of a worksheet's yarn into `box`, stitches and figures, from `first_row` up.
 
-    On vector painters stitches are a picture of their own, fine enough to be enlarged. Return how it is laid
-    out; None, with nothing painted, where the yarn makes no row. Takes about 0.2 s, 0.6 s when stitches of
-    that size are new.
+    On vector painters stitches are a picture of their own, fine enough to be enlarged; `ratio` is how many of
+    its pixels there are to one of `box`, `maps_of` where its maps come from. With None rows are plain bands.
+    Return how it is laid out; None, with nothing painted, where the yarn makes no row. Takes about 0.2 s,
+    0.6 s when stitches of that size are new.
     """
     rows = KnittedRows(sheet.yarn)
     if rows.rows == 0:
         return None
-    layout = swatch_layout(rows, box, pixel_ratio(painter), first_row)
+    layout = swatch_layout(rows, box, ratio or pixel_ratio(painter), first_row)
     colours = LayColours(sheet)
     linear = colours.along_yarn(rows.laid_m(layout.places()))
-    KnitPicture(knit_maps(layout.place)).draw(painter, layout, linear)
+    if maps_of is None:
+        paint_plain_knit(painter, layout, linear)
+    else:
+        KnitPicture(maps_of(layout.place)).draw(painter, layout, linear)
     paint_row_figures(painter, layout, look)
     if layout.overview is not None:
         paint_whole(painter, layout, colours.along_yarn(rows.laid_m(overview_places(layout.total))), look)

@@ -17,6 +17,7 @@ from studio_gui.drawing.sheets.section_map import section_map_pages
 from studio_gui.drawing.sheets.stocks_sheet import stock_pages
 from studio_gui.drawing.sheets.tape import tape_pages
 from studio_gui.drawing.sheets.timetable_sheet import timetable_pages
+from studio_gui.drawing.sheets.yarn_sheet import yarn_pages
 from studio_gui.wording.translation import translate
 
 
@@ -35,10 +36,11 @@ class Sheet:
 
 SHEETS: tuple[Sheet, ...] = (
     Sheet("section-map", lambda: translate("Sheets", "Section map"), section_map_pages),
-    Sheet("tape", lambda: translate("Sheets", "Tape to lie under the film"), tape_pages),
     Sheet("liquor-cards", lambda: translate("Sheets", "Liquor cards"), card_pages),
     Sheet("stocks", lambda: translate("Sheets", "Stocks to make"), stock_pages),
     Sheet("timetable", lambda: translate("Sheets", "Timetable"), timetable_pages),
+    Sheet("tape", lambda: translate("Sheets", "Tape to lie under the film"), tape_pages),
+    Sheet("yarn", lambda: translate("Sheets", "Yarn"), yarn_pages),
 )
 
 

@@ -101,7 +101,7 @@ class WoolOnSheet:
             paint_strands(painter, layout, gradient_brush(layout), QRectF(QPointF(), size))
             return
         place = _alike_far_away(fibre_place(layout, _FINE if medium.pixels_per_px > 1.0 else _COARSE))
-        picture = WoolPicture(layout, _maps(place))
+        picture = WoolPicture(layout, bare_maps(place))
         picture.show(layout)
         picture.draw(painter)
 
@@ -166,7 +166,7 @@ def _alike_far_away(place: FibrePlace) -> FibrePlace:
 
 
 @lru_cache(maxsize=8)
-def _maps(place: FibrePlace) -> FibreMaps:
+def bare_maps(place: FibrePlace) -> FibreMaps:
     """Return the maps of wool that throws no shadow: on paper it would be grey ink around the strands."""
     maps = fibre_maps(place)
     bare = maps.columns * SHADES

@@ -198,9 +198,8 @@ def _stripes(srgb: tuple[str, ...], ratio: float) -> QPixmap:
 
 
 def _paint_stripes(painter: QPainter, part: QRectF, colours: Sequence[QColor]) -> None:
-    """Paint the stripes of all colours but the first, which lies beneath them."""
+    """Paint the stripes of all colours but the first, which lies beneath them; SVG knows no clipping."""
     painter.save()
-    painter.setClipRect(part, Qt.ClipOperation.IntersectClip)
     painter.setPen(Qt.PenStyle.NoPen)
     period = STRIPE_PX * len(colours)
     lean = period * max(round(part.height() * 0.7 / period), 1)  # so that they go on in the next tile
@@ -214,7 +213,7 @@ def _paint_stripes(painter: QPainter, part: QRectF, colours: Sequence[QColor]) -
                 QPointF(x + STRIPE_PX - lean, part.bottom()),
                 QPointF(x - lean, part.bottom()),
             )
-            painter.drawPolygon(QPolygonF(corners))
+            painter.drawPolygon(QPolygonF(corners).intersected(QPolygonF(part)))
             x += period
     painter.restore()
 

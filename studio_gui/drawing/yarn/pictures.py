@@ -18,7 +18,7 @@ from studio_gui.drawing.colour_row import row_brush
 from studio_gui.drawing.fibre.colouring import ColouredWool
 from studio_gui.drawing.fibre.maps import FibreMaps
 from studio_gui.drawing.fibre.place import FibrePlace, StrandPlace
-from studio_gui.drawing.patterns import pixel_ratio
+from studio_gui.drawing.patterns import is_vector, pixel_ratio
 from studio_gui.drawing.yarn.colouring import ColouredTwist
 from studio_gui.drawing.yarn.form import YARN_RADIUS
 from studio_gui.drawing.yarn.hairs import StrayHairs
@@ -29,6 +29,8 @@ FloatArray = NDArray[np.float64]
 #: Room above and below a strip for its shadow, and how far its colours wick, px.
 STRIP_ROOM = 6.0
 _WICKING_PX = 6.0
+#: Colours that a vector picture has along a strip at most; places where these run straight are left out.
+MOST_STOPS, LEAST_TURN = 600, 1e-3
 #: How far hairs may leave the box of the yarn upwards and downwards, px.
 HAIR_ROOM = 4.0
 
@@ -106,7 +108,7 @@ def paint_plain_strip(painter: QPainter, box: QRectF, linear: FloatArray) -> Non
     """Paint a strip as a soft tube in (columns, 3) linear colours."""
     painter.save()
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(_row(linear, box))
+    painter.setBrush(_gradient(linear, box) if is_vector(painter) else _row(linear, box))
     painter.drawRoundedRect(box, 3.0, 3.0)
     painter.setBrush(_tube(box))
     painter.drawRoundedRect(box, 3.0, 3.0)
@@ -128,14 +130,17 @@ def paint_plain_yarn(painter: QPainter, box: QRectF, linear: FloatArray) -> None
     step = pitch / strands
     codes = np.rint(255.0 * srgb_from_linear(np.clip(linear, 0.0, 1.0))).astype(np.uint8)
     lobes: dict[tuple[int, ...], QPainterPath] = {}
+    whole = QPainterPath()
+    whole.addRect(box)
     for number in range(-2, math.ceil(box.width() / step) + 1):
         x = 0.25 * pitch + number * step  # where a strand passes in front
         column = min(max(int(x / box.width() * columns), 0), columns - 1)
         colour = tuple(codes[-number % strands, column].tolist())
-        path = lobes.setdefault(colour, QPainterPath())
-        _add_lobe(path, QPointF(box.left() + x, box.center().y()), step, radius)
+        lobe = _lobe(QPointF(box.left() + x, box.center().y()), step, radius)
+        if not box.contains(lobe.controlPointRect()):
+            lobe &= whole  # SVG knows no clipping
+        lobes.setdefault(colour, QPainterPath()).addPath(lobe)
     painter.save()
-    painter.setClipRect(box, Qt.ClipOperation.IntersectClip)
     painter.setPen(QPen(QColor(0, 0, 0, 110), 1.0 / pixel_ratio(painter)))
     for colour, path in lobes.items():
         painter.setBrush(QColor(*colour))
@@ -143,8 +148,9 @@ def paint_plain_yarn(painter: QPainter, box: QRectF, linear: FloatArray) -> None
     painter.restore()
 
 
-def _add_lobe(path: QPainterPath, middle: QPointF, step: float, radius: float) -> None:
-    """Add the part of a strand that is seen on one turn: it leans to the right and touches the next."""
+def _lobe(middle: QPointF, step: float, radius: float) -> QPainterPath:
+    """Return the part of a strand that is seen on one turn: it leans to the right and touches the next."""
+    path = QPainterPath()
     half, lean, high = QPointF(0.5 * step, 0.0), QPointF(0.42 * step, -0.72 * radius), 0.5 * radius
     upper, lower = middle + lean, middle - lean
     path.moveTo(lower - half)
@@ -153,11 +159,24 @@ def _add_lobe(path: QPainterPath, middle: QPointF, step: float, radius: float) -
     path.lineTo(lower + half)
     path.quadTo(lower + QPointF(-0.35 * step, high), lower - half)
     path.closeSubpath()
+    return path
 
 
 def _row(linear: FloatArray, box: QRectF) -> QBrush:
     rgb = np.rint(srgb_from_linear(np.clip(linear, 0.0, 1.0)) * 255.0).astype(np.uint8)
     return row_brush(rgb, box.left(), box.width() / len(rgb))
+
+
+def _gradient(linear: FloatArray, box: QRectF) -> QBrush:
+    """Return the colours for vector pictures, whose viewers seldom show images as brushes."""
+    even = np.linspace(0, len(linear) - 1, min(len(linear), MOST_STOPS)).round().astype(np.intp)
+    rgb = srgb_from_linear(np.clip(linear[even], 0.0, 1.0))
+    turns = np.ones(len(even), dtype=np.bool_)
+    turns[1:-1] = np.abs(rgb[2:] - 2.0 * rgb[1:-1] + rgb[:-2]).max(axis=1) > LEAST_TURN
+    gradient = QLinearGradient(box.topLeft(), box.topRight())
+    for place, colour in zip((even[turns] + 0.5) / len(linear), rgb[turns].tolist(), strict=True):
+        gradient.setColorAt(float(place), QColor.fromRgbF(*colour))
+    return QBrush(gradient)
 
 
 def _tube(box: QRectF) -> QBrush:
