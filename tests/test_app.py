@@ -14,7 +14,7 @@ from studio_gui.paths import samples_dir
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = samples_dir() / "two-shores.roving.json"
-ENDINGS = [".pdf", ".json", ".csv", ".svg", ".png"]
+ENDINGS = [".pdf", ".svg", ".png", ".lay.svg", ".lay.png", ".json", ".csv"]
 
 
 def run(*arguments: object, **environment: str) -> subprocess.CompletedProcess[str]:

@@ -137,6 +137,11 @@ class RestedRun(LatestRun):
         self._rest.setInterval(REST_MS)
         self._rest.timeout.connect(self._begin)
 
+    @property
+    def is_running(self) -> bool:
+        """Whether a result is still to come, or the rest that is waited for."""
+        return self._rest.isActive() or super().is_running
+
     def ask_at_rest(self) -> None:
         """Ask for the work that is wanted once nobody has called this for `REST_MS`."""
         self._rest.start()

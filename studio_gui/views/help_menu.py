@@ -1,4 +1,4 @@
-"""Help: keys and gestures, cautions, and what this program is.
+"""Help: keys and gestures, a look around, cautions, and what this program is.
 
 The rule of this module: help stands beside the work and never in its way. Its windows are made when they are
 asked for.
@@ -23,6 +23,7 @@ class HelpMenu(QMenu):
         self.keys_action.setShortcuts(
             QKeySequence.keyBindings(QKeySequence.StandardKey.HelpContents) or [QKeySequence("F1")]
         )
+        self.tour_action = self._action(lambda: self._show("tour"))
         self.cautions_action = self._action(lambda: self._show("cautions"))
         self.addSeparator()
         self.about_action = self._action(lambda: self._show("about"))
@@ -32,19 +33,22 @@ class HelpMenu(QMenu):
         """Put the menu into the language of the program."""
         self.setTitle(self.tr("&Help"))
         self.keys_action.setText(self.tr("&Keys and gestures"))
+        self.tour_action.setText(self.tr("A &look around"))
         self.cautions_action.setText(self.tr("&Cautions"))
         self.about_action.setText(self.tr("&About Roving Lay"))
 
     def _show(self, name: str) -> None:
         """Show one of the windows, the same one for as long as it is open."""
         from studio_gui.views.help_windows import AboutWindow, CautionsWindow, KeysWindow  # noqa: PLC0415
+        from studio_gui.views.tour_window import TourWindow  # noqa: PLC0415
 
         dialog = self._open.get(name)
         if dialog is None:
             if name == "keys":
                 dialog = KeysWindow(self._menus, self._window)
             else:
-                dialog = (CautionsWindow if name == "cautions" else AboutWindow)(self._window)
+                windows = {"tour": TourWindow, "cautions": CautionsWindow, "about": AboutWindow}
+                dialog = windows[name](self._window)
             self._open[name] = dialog
             dialog.finished.connect(lambda: self._closed(name))
         dialog.show()

@@ -27,7 +27,7 @@ from studio_gui.paths import program_version
 from studio_gui.wording.translation import translate
 
 
-class _HelpWindow(QDialog):
+class HelpWindow(QDialog):
     """A small window that stands beside the work."""
 
     def __init__(self, content: QWidget, size: QSize, window: QWidget) -> None:
@@ -51,7 +51,7 @@ class _HelpWindow(QDialog):
         raise NotImplementedError
 
 
-class KeysWindow(_HelpWindow):
+class KeysWindow(HelpWindow):
     """Gestures on the lay, and every command of the menus with its keys."""
 
     def __init__(self, menus: Callable[[], Sequence[QMenu]], window: QWidget) -> None:
@@ -89,7 +89,7 @@ class KeysWindow(_HelpWindow):
             item.setToolTip(1, how)
 
 
-class CautionsWindow(_HelpWindow):
+class CautionsWindow(HelpWindow):
     """What can hurt, and whose word counts."""
 
     def __init__(self, window: QWidget) -> None:
@@ -102,7 +102,7 @@ class CautionsWindow(_HelpWindow):
         self.text.setHtml(_cautions())
 
 
-class AboutWindow(_HelpWindow):
+class AboutWindow(HelpWindow):
     """Name, version and licences."""
 
     def __init__(self, window: QWidget) -> None:

@@ -27,7 +27,7 @@ from studio_gui.drawing.fonts import lent_font
 from studio_gui.drawing.sheets.choices import Choices
 from studio_gui.drawing.sheets.page import Frame, Page, Picture, Rule, Words
 from studio_gui.drawing.sheets.section_map import section_map_pages
-from studio_gui.drawing.sheets.wool_on_sheet import _maps
+from studio_gui.drawing.sheets.wool_on_sheet import bare_maps
 from studio_gui.export.sheet_files import pdf_of
 from tests.drawing.plans import plain_plan
 
@@ -42,7 +42,7 @@ def main() -> None:
     print(f"medians of {RUNS}, ms; in brackets the ratio to bare pages")
     for count in SECTIONS:
         sheet = worksheet(plain_plan(count, rovings=4, passes=2, length_m=max(4.0, count / 4.0)))
-        _maps.cache_clear()
+        bare_maps.cache_clear()
         started = time.perf_counter()
         with lent_font():
             pages = section_map_pages(sheet, Choices())
@@ -79,7 +79,7 @@ def median(work: Callable[[], object]) -> float:
 
 def new_fibres(pages: Sequence[Page]) -> None:
     """Write pages whose wool was never drawn before."""
-    _maps.cache_clear()
+    bare_maps.cache_clear()
     pdf_of(pages, "map")
 
 

@@ -83,8 +83,9 @@ except FileProblem as problem:
 """
 
 
-def test_a_file_too_large_for_the_disk_leaves_the_old_one_whole(tmp_path: Path) -> None:
-    target = tmp_path / "map.png"
+@pytest.mark.parametrize("ending", [".pdf", ".png"])
+def test_a_file_too_large_for_the_disk_leaves_the_old_one_whole(ending: str, tmp_path: Path) -> None:
+    target = tmp_path / f"map{ending}"
     target.write_text("kept", encoding="utf-8")
     run = subprocess.run(
         [sys.executable, "-c", SHORT_OF_ROOM, str(target)],
@@ -95,4 +96,4 @@ def test_a_file_too_large_for_the_disk_leaves_the_old_one_whole(tmp_path: Path) 
     )
     assert run.stdout.strip() in ("file-too-large", "disk-full")
     assert target.read_text(encoding="utf-8") == "kept"
-    assert [path.name for path in tmp_path.iterdir()] == ["map.png"]
+    assert [path.name for path in tmp_path.iterdir()] == [target.name]
