@@ -230,6 +230,14 @@ CHECK_WORDS: dict[str, CheckWords] = {
         ),
     ),
     "halves-differ": CheckWords(_halves_differ_title, _halves_differ_reason),
+    "edge-muddy": CheckWords(
+        lambda told: told.translate("Checks", "Muddy where they meet: {sections}"),
+        lambda told: told.translate(
+            "Checks",
+            "Mixed half and half over {wicking_mm}, they keep {kept_share} of the duller one’s colourfulness;"
+            " under {limit_share} counts as muddy. Indicative: mixes of swatches can be off.",
+        ),
+    ),
     "stock-unused": CheckWords(
         lambda told: told.translate("Checks", "{stock}: not used"),
         _stock_unused_reason,

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from studio_gui.domain.ranges import exceeds
+from studio_gui.wording.naming import section_name
 from studio_gui.wording.quantities import SHARE, shown_briefly
 from studio_gui.wording.told import Telling, Told
 
@@ -35,6 +36,21 @@ def _depth_after(told: Told) -> str:
     if exceeds(after, before):
         return told.translate("Mends", "depth rises from {depth_pct_owf} to {depth_after_pct_owf}")
     return told.translate("Mends", "depth stays {depth_pct_owf}")
+
+
+def _move_section_label(told: Told) -> str:
+    sections = told.plan.sections if told.plan is not None else ()
+    before = round(told.number("before"))
+    if told.plan is None or before >= len(sections):
+        return told.translate("Mends", "Move {section} to the end")
+    other = section_name(told.plan, sections[before].id, told.tongue)
+    return told.plus(other=other).translate("Mends", "Move {section} before {other}")
+
+
+def _move_section_cost(told: Told) -> str:
+    if told.number("count") == 0.0:
+        return told.translate("Mends", "lengths stay; no edge is muddy then")
+    return told.translate("Mends", "lengths stay; muddy edges left: {count}")
 
 
 def _raise_uptake_cost(told: Told) -> str:
@@ -184,6 +200,21 @@ MEND_WORDS: dict[str, MendWords] = {
         lambda told: told.translate("Mends", "Remove liquor {liquor}"),
         lambda told: told.translate("Mends", "nothing else changes"),
     ),
+    "bridge-with-liquor": MendWords(
+        lambda told: told.translate("Mends", "Put {length_m} of {liquor} between them"),
+        lambda told: told.translate("Mends", "half of it from each; both new edges stay clean"),
+    ),
+    "bridge-with-dye": MendWords(
+        lambda told: told.translate("Mends", "Put {length_m} of {stock} between them"),
+        lambda told: told.translate(
+            "Mends", "a new liquor, {depth_pct_owf} deep; half of it from each; both new edges stay clean"
+        ),
+    ),
+    "leave-gap": MendWords(
+        lambda told: told.translate("Mends", "Leave a gap of {gap_m}"),
+        lambda told: told.translate("Mends", "as wide as dye wicks; white fibre between them"),
+    ),
+    "move-section": MendWords(_move_section_label, _move_section_cost),
     "fold-by-weight": MendWords(
         lambda told: told.translate("Mends", "Fold by weight"),
         lambda told: told.translate(

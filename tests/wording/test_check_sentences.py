@@ -489,11 +489,36 @@ def test_a_stripe_too_short_for_the_staple_is_said_with_other_ways_to_spin_it() 
     assert not [check for check in worksheet(twice).checks if check.code == "stripe-too-short"]
 
 
+def test_a_muddy_edge_is_said_with_what_is_left_of_the_colour_and_three_ways_out() -> None:
+    blue = replace(BLUE, swatches=(Swatch(1.0, "#203080", "#f3eee2"),))
+    red = replace(RED, swatches=(Swatch(1.0, "#c04030", "#f3eee2"),))
+    plum = replace(dye("k6", "Plum"), swatches=(Swatch(1.0, "#803070", "#f3eee2"),))
+    liquors = (
+        depth("q1", "A", "Night", "k4", k1=1.0),
+        depth("q2", "B", "Ember", "k4", k2=1.0),
+        depth("q3", "C", "Plum", "k4", k6=1.0),
+    )
+    sections = [(1.0, Section(f"s{place}", "", f"q{place}")) for place in (1, 2, 3)]
+    plan = lay(*sections, stocks=(blue, red, plum, WATER), liquors=liquors)
+    (check,) = [check for check in worksheet(plan).checks if check.code == "edge-muddy"]
+    assert check_title(check, plan, ENGLISH) == "Muddy where they meet: A and B"
+    assert check_reason(check, plan, ENGLISH).startswith("Mixed half and half over 20 mm, they keep ")
+    assert [mend_label(mend, plan, ENGLISH) for mend in check.mends] == [
+        "Put 6 cm of C Plum between them",
+        "Leave a gap of 2 cm",
+        "Move B to the end",
+    ]
+    assert mend_cost(check.mends[2], plan, ENGLISH) == "lengths stay; no edge is muddy then"
+    params = {**check.mends[2].params, "before": 0, "count": 2}
+    assert mend_label(Mend("move-section", params), plan, ENGLISH) == "Move B before A"
+    assert mend_cost(Mend("move-section", params), plan, ENGLISH) == "lengths stay; muddy edges left: 2"
+
+
 def test_these_scenes_leave_no_check_and_no_mend_unsaid() -> None:
     checked = {"over", "under", "depth-out-of-reach", "no-room-for-let-down", "acid-uneven", "acid-too-low"}
     checked |= {"acid-unknown", "acid-line-short", "section-short", "stock-unused", "liquor-unused"}
     checked |= {"liquor-empty", "strength-by-spoon", "depth-over-take-up", "two-jars"}
-    checked |= {"section-unpaintable", "leftover", "halves-differ", "stripe-too-short"}
+    checked |= {"section-unpaintable", "leftover", "halves-differ", "stripe-too-short", "edge-muddy"}
     assert checked == set(CHECK_WORDS)
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from studio_gui.domain.checks import acid, bookkeeping, colour, depth, halves, wetness, yarn
+from studio_gui.domain.checks import acid, bookkeeping, colour, depth, edges, halves, wetness, yarn
 from studio_gui.domain.checks.check import SEVERITIES, Check
 from studio_gui.domain.figures import SectionFigures
 
@@ -23,6 +23,7 @@ CHECKS: tuple[Callable[[SectionFigures], Iterator[Check]], ...] = (
     acid.line_short,
     bookkeeping.short_sections,
     halves.halves_differ,
+    edges.muddy_edges,
     acid.unknown,
     depth.over_take_up,
     colour.guessed_mixes,

@@ -11,9 +11,12 @@ from dataclasses import replace
 from typing import cast
 
 from studio_gui.domain.checks.check import Check, Mend
+from studio_gui.domain.edits.boundaries import set_gap
+from studio_gui.domain.edits.bridges import insert_bridge, insert_bridge_of_dye
 from studio_gui.domain.edits.halves import equal_halves, fold_halves_by_weight
 from studio_gui.domain.edits.inputs import set_liquid
 from studio_gui.domain.edits.liquors import own_liquor, remove_liquor, replace_liquor
+from studio_gui.domain.edits.order import move_sections
 from studio_gui.domain.edits.removal import remove_sections
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.edits.stocks import remove_stock, set_acid_everywhere
@@ -151,6 +154,26 @@ def _remove_liquor(plan: Plan, mend: Mend) -> Plan:
     return remove_liquor(plan, _name(mend, "liquor_id"))
 
 
+def _bridge_with_liquor(plan: Plan, mend: Mend) -> Plan:
+    index = plan.section_index(_name(mend, "section_id"))
+    return insert_bridge(plan, index, _name(mend, "liquor_id"), _number(mend, "length_m"))
+
+
+def _bridge_with_dye(plan: Plan, mend: Mend) -> Plan:
+    index = plan.section_index(_name(mend, "section_id"))
+    depth, length_m = _number(mend, "depth_pct_owf"), _number(mend, "length_m")
+    return insert_bridge_of_dye(plan, index, _name(mend, "stock_id"), depth, length_m)
+
+
+def _leave_gap(plan: Plan, mend: Mend) -> Plan:
+    return set_gap(plan, plan.section_index(_name(mend, "section_id")), _number(mend, "gap_m"))
+
+
+def _move_section(plan: Plan, mend: Mend) -> Plan:
+    index = plan.section_index(_name(mend, "section_id"))
+    return move_sections(plan, index, index, round(_number(mend, "before")))
+
+
 _EDITS: dict[str, Callable[[Plan, Mend], Plan]] = {
     "spin-out": _spin_out,
     "raise-uptake": _raise_uptake,
@@ -165,6 +188,10 @@ _EDITS: dict[str, Callable[[Plan, Mend], Plan]] = {
     "take-out": _take_out,
     "remove-stock": _remove_stock,
     "remove-liquor": _remove_liquor,
+    "bridge-with-liquor": _bridge_with_liquor,
+    "bridge-with-dye": _bridge_with_dye,
+    "leave-gap": _leave_gap,
+    "move-section": _move_section,
     "fold-by-weight": lambda plan, _: fold_halves_by_weight(plan),
     "equal-halves": lambda plan, _: equal_halves(plan),
 }
