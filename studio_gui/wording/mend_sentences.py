@@ -40,8 +40,8 @@ def _depth_after(told: Told) -> str:
 
 def _move_section_label(told: Told) -> str:
     sections = told.plan.sections if told.plan is not None else ()
-    before = round(told.number("before"))
-    if told.plan is None or before >= len(sections):
+    before = told.params.get("before")
+    if told.plan is None or not isinstance(before, int) or before >= len(sections):
         return told.translate("Mends", "Move {section} to the end")
     other = section_name(told.plan, sections[before].id, told.tongue)
     return told.plus(other=other).translate("Mends", "Move {section} before {other}")
