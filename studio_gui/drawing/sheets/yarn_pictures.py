@@ -93,7 +93,7 @@ class YarnPictures:
         painter.scale(MAP_SCALE, MAP_SCALE)
         box = QRectF(0.0, 0.5, size.width() / MAP_SCALE, size.height() / MAP_SCALE - 0.5)
         yarn = self.sheet.yarn
-        paint_map(painter, box, map_runs(self.sheet, yarn.runs), (0.0, yarn.plied_m), PAPER)
+        paint_map(painter, box, map_runs(self.sheet, yarn.runs), (0.0, yarn.plied_m), PAPER, enlarged=True)
 
     def swatch(self, painter: QPainter, size: QSizeF, medium: Medium) -> None:
         """Paint the yarn as it is knitted, with figures of its rows; nothing where it makes no row."""

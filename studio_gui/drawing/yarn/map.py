@@ -26,6 +26,8 @@ from studio_gui.drawing.patterns import is_vector, pixel_ratio
 STRIPE_PX = 7.0
 #: Height of the bar; the rest of the box is for letters beneath.
 BAR_HEIGHT = 20.0
+#: Parts of a px to which stretches are snapped where the painter enlarges what is painted.
+ENLARGED_RATIO = 2.0
 #: A narrower barber-pole stretch is painted in bands above each other.
 LEAST_FOR_STRIPES = 4.0
 #: Cuts closer together than this are drawn as one.
@@ -69,21 +71,28 @@ class _Part(NamedTuple):
 
 
 def paint_map(
-    painter: QPainter, box: QRectF, runs: Sequence[MapRun], span: tuple[float, float], look: Look
+    painter: QPainter,
+    box: QRectF,
+    runs: Sequence[MapRun],
+    span: tuple[float, float],
+    look: Look,
+    *,
+    enlarged: bool = False,
 ) -> None:
-    """Paint the runs of the yarn between two places (m) across `box`."""
-    ratio = pixel_ratio(painter)
+    """Paint the runs of the yarn between two places (m) across `box`; `enlarged` on painters that scale."""
+    shapes = enlarged or is_vector(painter)
+    ratio = ENLARGED_RATIO if enlarged else pixel_ratio(painter)
     bar = QRectF(_snapped(box.left(), ratio), _snapped(box.top(), ratio), box.width(), BAR_HEIGHT)
     parts = _parts(bar, runs, span, ratio)
     painter.save()
     # on device pixels there is nothing to smooth, and fills are several times as fast
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-    if is_vector(painter):
+    if shapes:
         painter.fillRect(bar, look.film)
         _fill_plain(painter, parts, bar)
     else:
         _fill_columns(painter, parts, bar, look)
-    _fill_barber_poles(painter, parts, bar)
+    _fill_barber_poles(painter, parts, bar, shapes=shapes)
     _outline(painter, bar, parts, look, 1.0 / ratio)
     painter.restore()
     painter.save()
@@ -162,7 +171,7 @@ def _column(srgb: tuple[str, ...], rows: int) -> NDArray[np.uint32]:
     return codes[bands.astype(np.intp)]
 
 
-def _fill_barber_poles(painter: QPainter, parts: Iterable[_Part], bar: QRectF) -> None:
+def _fill_barber_poles(painter: QPainter, parts: Iterable[_Part], bar: QRectF, *, shapes: bool) -> None:
     """Fill barber-poles with stripes, which all go on in one another wherever they begin."""
     boxes: defaultdict[tuple[str, ...], list[QRectF]] = defaultdict(list)
     for kind, left, right in parts:
@@ -170,7 +179,7 @@ def _fill_barber_poles(painter: QPainter, parts: Iterable[_Part], bar: QRectF) -
             boxes[kind.srgb].append(QRectF(left, bar.top(), right - left, bar.height()))
     painter.setPen(Qt.PenStyle.NoPen)
     for srgb, filled in boxes.items():
-        if is_vector(painter):
+        if shapes:
             for box in filled:
                 painter.fillRect(box, QColor(srgb[0]))
                 _paint_stripes(painter, box, [QColor(one) for one in srgb])
@@ -200,6 +209,7 @@ def _stripes(srgb: tuple[str, ...], ratio: float) -> QPixmap:
 def _paint_stripes(painter: QPainter, part: QRectF, colours: Sequence[QColor]) -> None:
     """Paint the stripes of all colours but the first, which lies beneath them; SVG knows no clipping."""
     painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)
     period = STRIPE_PX * len(colours)
     lean = period * max(round(part.height() * 0.7 / period), 1)  # so that they go on in the next tile

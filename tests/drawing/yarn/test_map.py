@@ -48,6 +48,24 @@ def test_solid_is_plain_and_barber_pole_has_stripes_of_both() -> None:
     assert (mixed == code(B)).all(axis=1).any()
 
 
+def test_stripes_are_smooth_where_the_painter_enlarges_them() -> None:
+    image = QImage(960, 150, QImage.Format.Format_RGB32)
+    painter = QPainter(image)
+    try:
+        painter.scale(3.0, 3.0)
+        paint_map(
+            painter, BOX, [MapRun(0.0, 100.0, ("A", "B"), (A, B), False)], (0.0, 100.0), LIGHT, enlarged=True
+        )
+    finally:
+        painter.end()
+    edges = []
+    for y in range(24, 66):  # one leaning edge, followed downwards
+        row = [image.pixelColor(x, y).red() > 128 for x in range(100, 200)]
+        edges.append(next(x for x in range(1, 100) if row[x] and not row[x - 1]))
+    steps = np.diff(edges)
+    assert np.count_nonzero(steps == 0) < 0.6 * len(steps), "no stairs of three pixels"
+
+
 def test_stripes_stay_in_sight_beside_letters_which_stand_on_paper() -> None:
     row = painted([MapRun(0.0, 100.0, ("A", "B"), (A, B), False)])[int(BOX.top() + BAR_HEIGHT / 2.0)]
     on_paper = np.flatnonzero((row == code(LIGHT.paper.name())).all(axis=1))
