@@ -6,6 +6,7 @@ The rule of this module: a file is complete in memory before anything touches a 
 
 from __future__ import annotations
 
+import html
 import re
 from collections.abc import Callable, Sequence
 
@@ -24,8 +25,9 @@ from PySide6.QtSvg import QSvgGenerator
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.drawing.fonts import lent_font
-from studio_gui.drawing.sheets.page import Medium, Page
+from studio_gui.drawing.sheets.page import MM_PER_PT, Medium, Page
 from studio_gui.drawing.sheets.paint import paint_page
+from studio_gui.drawing.sheets.type import width_mm
 
 MM_PER_INCH = 25.4
 PDF_DOTS_PER_INCH = 1200
@@ -37,6 +39,11 @@ _COMPRESSION = 30
 
 # XML can carry every character that a plan may hold but these, whatever way they are written.
 _NOT_IN_XML = re.compile("[\ufffe\uffff]")
+# As Qt writes them: size and weight of the type, and the words.
+_TEXT = re.compile(
+    r'(<text [^>]*font-family="Noto Sans" font-size="(\d+)" font-weight="(\d+)"[^>]*?)\s*>([^<]+)</text>'
+)
+_REGULAR_WEIGHT = 500
 
 
 class Stopped(Exception):
@@ -112,7 +119,16 @@ def svg_of(page: Page, title: str, description: str) -> bytes:
             paint_page(painter, page, dots_per_mm, Medium(1.0, vector=True))
         finally:
             painter.end()
-    return _NOT_IN_XML.sub("\ufffd", bytes(buffer.data().data()).decode()).encode()
+        svg = _TEXT.sub(_as_wide_as_laid_out, bytes(buffer.data().data()).decode())
+    return _NOT_IN_XML.sub("\ufffd", svg).encode()
+
+
+def _as_wide_as_laid_out(text: re.Match[str]) -> str:
+    """Return a text element that says how wide it is, for who reads the file without the bundled font."""
+    head, size, weight, words = text.groups()
+    bold = int(weight) > _REGULAR_WEIGHT
+    width = width_mm(html.unescape(words), float(size) / MM_PER_PT, bold=bold)
+    return f'{head} textLength="{width:.0f}" lengthAdjust="spacingAndGlyphs">{words}</text>'
 
 
 def png_of(page: Page, title: str, dots_per_inch: int = RASTER_DOTS_PER_INCH) -> bytes:

@@ -7,8 +7,10 @@ import pytest
 from PySide6.QtCore import QRectF, QSizeF
 from PySide6.QtGui import QColor, QImage, QPainter
 
+from studio_gui.drawing.fonts import lent_font
 from studio_gui.drawing.sheets.page import Box, Frame, Medium, Page, Picture, Rule, Shape, Words
 from studio_gui.drawing.sheets.paper import A4, LETTER
+from studio_gui.drawing.sheets.type import width_mm
 from studio_gui.export.sheet_files import image_of, pdf_of, png_of, svg_of
 
 pytestmark = pytest.mark.usefixtures("qapp")
@@ -78,6 +80,18 @@ def test_svg_carries_escaped_words_title_and_size() -> None:
     assert svg.findtext(f"{space}desc") == "what it shows"
     assert "Harbour <Thaw> & more" in "".join(svg.itertext())
     assert float(svg.attrib["width"].removesuffix("mm")) == pytest.approx(297.0, abs=0.5)
+
+
+def test_svg_says_how_wide_its_words_are_for_who_has_another_font() -> None:
+    svg = ElementTree.fromstring(svg_of(_page(A4.landscape()), "x", "y"))  # noqa: S314 - our own
+    widths = {
+        "".join(text.itertext()).strip(): float(text.attrib["textLength"])
+        for text in svg.iter("{http://www.w3.org/2000/svg}text")
+        if "textLength" in text.attrib
+    }
+    with lent_font():
+        for words, bold in (("Harbour <Thaw> & more", False), ("side", True)):
+            assert widths[words] == pytest.approx(100.0 * width_mm(words, 16.0, bold=bold), rel=2e-3)
 
 
 def test_png_says_its_size_and_title() -> None:

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import cast
 
 import pypdfium2
 import pytest
+from PySide6.QtCore import QMarginsF
+from PySide6.QtGui import QPageLayout, QPageSize
 from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtWidgets import QProgressDialog, QWidget
 from pytestqt.qtbot import QtBot
@@ -66,6 +69,18 @@ def test_the_pages_asked_for_come_in_the_order_asked_for(tmp_path: Path) -> None
 
 def test_a_printer_that_prints_to_the_edge_cuts_nothing_off(tmp_path: Path) -> None:
     assert cuts_off(printer_to(tmp_path / "out.pdf")) is None
+
+
+def test_a_printer_with_a_wide_edge_is_told_before_it_cuts() -> None:
+    class Printer:
+        """A printer that leaves half an inch at the foot."""
+
+        def pageLayout(self) -> QPageLayout:
+            size = QPageSize(QPageSize.PageSizeId.A4)
+            none, edge = QMarginsF(), QMarginsF(9.0, 9.0, 9.0, 36.0)
+            return QPageLayout(size, QPageLayout.Orientation.Portrait, none, QPageLayout.Unit.Point, edge)
+
+    assert cuts_off(cast(QPrinter, Printer())) == pytest.approx(12.7)
 
 
 @pytest.mark.qt_log_ignore("QPainter::begin")
