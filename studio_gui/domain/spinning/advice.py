@@ -11,7 +11,8 @@ through it at most (our choice: painted fades come to 1.0 to 1.1, plain colours 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,12 +20,13 @@ from numpy.typing import NDArray
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.mixing import PredictedColours
 from studio_gui.domain.colour.spaces import lab_from_xyz, linear_from_srgb, xyz_from_linear
+from studio_gui.domain.fibre import Fibre, Lay
 from studio_gui.domain.figures import SectionFigures
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.profile import section_colours
 from studio_gui.domain.ranges import exceeds
 from studio_gui.domain.spinning.stripes import StripePlan
-from studio_gui.domain.spinning.yarn_map import folds_of, governing_ply, take_up_of, yarn_map
+from studio_gui.domain.spinning.yarn_map import YarnMap, folds_of, governing_ply, take_up_of, yarn_map
 from studio_gui.domain.strip import strip_runs
 from studio_gui.domain.yarn import Structure, Yarn
 
@@ -102,21 +104,43 @@ def structures_that_would_do(
     `wanted_m` are the plied metres of the whole pattern; by default all that the plan gives now. Those that
     need least roving come first.
     """
-    wanted = yarn_map(plan).available_m if wanted_m is None else wanted_m
+    spun = _Spun(plan.fibre, plan.lay, plan.yarn, plan)
+    wanted = _yarn_of(spun).available_m if wanted_m is None else wanted_m
     now = _roving_a_metre(plan)
     offers = []
-    for structure, plies in _TRIED:
-        other = _in_structure(plan, structure, plies)
-        length_m = shortest_m * _roving_a_metre(other) / now
-        lay = yarn_map(other)
-        if (
-            not _is_now(plan, structure, plies)
-            and lay.available_m > 0.0
-            and not exceeds(least_length_m(plan.yarn), length_m)
-        ):
-            needed_g = wanted / lay.available_m * lay.usable_g
-            offers.append(Offer(structure, plies, length_m, needed_g, lay.usable_g))
+    for structure, plies, roving_a_metre, other in _others(spun):
+        length_m = shortest_m * roving_a_metre / now
+        if other.available_m > 0.0 and not exceeds(least_length_m(plan.yarn), length_m):
+            needed_g = wanted / other.available_m * other.usable_g
+            offers.append(Offer(structure, plies, length_m, needed_g, other.usable_g))
     return tuple(sorted(offers, key=lambda offer: offer.needed_g))
+
+
+@dataclass(frozen=True, slots=True)
+class _Spun:
+    """A plan, alike to every other that gives the same yarn: a moved boundary makes no other map of it."""
+
+    fibre: Fibre
+    lay: Lay
+    yarn: Yarn
+    plan: Plan = field(compare=False)
+
+
+@lru_cache(maxsize=8)
+def _yarn_of(spun: _Spun) -> YarnMap:
+    return yarn_map(spun.plan)
+
+
+@lru_cache(maxsize=8)
+def _others(spun: _Spun) -> tuple[tuple[Structure, int, float, YarnMap], ...]:
+    """Return the other structures with the roving that a metre of each takes, and its map."""
+    plan = spun.plan
+    others = (
+        (structure, plies, _in_structure(plan, structure, plies))
+        for structure, plies in _TRIED
+        if not _is_now(plan, structure, plies)
+    )
+    return tuple((structure, plies, _roving_a_metre(one), yarn_map(one)) for structure, plies, one in others)
 
 
 def _lab(colours: PredictedColours) -> FloatArray:
