@@ -83,10 +83,12 @@ def typed(path: Path) -> Answer:
         assert isinstance(dialog, QFileDialog)
         line = dialog.focusWidget()
         assert isinstance(line, QLineEdit)
-        QTest.keyClicks(line, str(path))
-        for _ in range(100):  # the folder is read a moment later
+        for _ in range(100):  # the folder is read a moment later, and may take away what was typed meanwhile
             if not dialog.isVisible():
                 return
+            if line.text() != str(path):
+                QTest.keyClick(line, Key.Key_A, Qt.KeyboardModifier.ControlModifier)
+                QTest.keyClicks(line, str(path))
             completions = QApplication.activePopupWidget()  # it has the keys before the line has
             QTest.keyClick(line if completions is None else completions, Key.Key_Return)
             QTest.qWait(20)
