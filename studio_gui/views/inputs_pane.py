@@ -20,6 +20,7 @@ from studio_gui.domain.fibre import MATCHINGS, MOST_FOLDS
 from studio_gui.domain.plan import Plan
 from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.choices import ChoiceField, ColourField
+from studio_gui.views.fibre_entries import FibreField
 from studio_gui.views.fields import (
     EntryField,
     QuantityField,
@@ -59,7 +60,7 @@ class InputsPane(LiveWidget):
         super().__init__(parent)
         self._document = document
         self.title = TextField()
-        self.undyed = ColourField("undyed_srgb")
+        self.undyed = FibreField("undyed_srgb")
         self.pieces = QuantityListField("mass_g", " + ", example=(78.0, 72.0))
         self.passes = ChoiceField()
         self.folds = QuantityListField("fold_position_m", example=(1.5, 3.0))

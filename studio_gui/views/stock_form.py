@@ -5,8 +5,8 @@ The rule of this module: what a let-down does not have is not shown for it.
 
 from __future__ import annotations
 
-from functools import partial
-from typing import Any
+from functools import cached_property, partial
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -41,6 +41,9 @@ from studio_gui.views.tick_box import TickBox
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import ACID, shown
 
+if TYPE_CHECKING:
+    from studio_gui.views.dye_window import DyeWindow
+
 #: Rows of the form that only dyes have: strength, how it is known, take-up.
 _DYE_ROWS = (1, 2, 4)
 WIDEST_PX = 420
@@ -63,7 +66,7 @@ class StockForm(LiveWidget):
         self.acid = QuantityField("acid_g_per_l", may_be_unknown=True)
         self.same_acid = QPushButton()
         self.take_up = QuantityField("take_up_pct_owf")
-        self.swatches = SwatchList(document)
+        self.swatches = SwatchList(document, has_window=True)
         self.message = MessageLabel()
         self._labels = [QLabel() for _ in range(5)]
         self._lay_out()
@@ -84,7 +87,19 @@ class StockForm(LiveWidget):
             for field in (self.name, self.strength, self.acid, self.take_up):
                 field.drop()
             self.message.say("")
+            if "dye_window" in self.__dict__ and self._is_dye(stock_id):
+                self.dye_window.panel.show_stock(stock_id)
         self.refresh()
+
+    @cached_property
+    def dye_window(self) -> DyeWindow:
+        """The window of photo and curve, made when it is first wanted."""
+        from studio_gui.views.dye_window import DyeWindow  # noqa: PLC0415  (few need it at once)
+
+        return DyeWindow(self._document, self.window())
+
+    def _is_dye(self, stock_id: str) -> bool:
+        return any(stock.id == stock_id for stock in self._document.sheet.plan.dyes)
 
     def refresh(self) -> None:
         """Show the stock as the worksheet has it."""
@@ -144,6 +159,7 @@ class StockForm(LiveWidget):
         self.acid.made_unknown.connect(lambda: self._change_acid(None))
         self.same_acid.clicked.connect(self._take_acid_of_water)
         self.take_up.entered.connect(self._change_take_up)
+        self.swatches.window_wanted.connect(lambda: self.dye_window.open_for(self._stock_id))
 
     def _retranslate(self) -> None:
         words = (

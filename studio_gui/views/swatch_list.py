@@ -8,27 +8,53 @@ from __future__ import annotations
 
 from functools import partial
 from itertools import pairwise
+from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QSignalBlocker, Qt, Signal
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QHBoxLayout,
+    QPushButton,
+    QSizePolicy,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from studio_gui.document.open_plan import OpenPlan
-from studio_gui.domain.edits.swatches import add_swatch, change_swatch, remove_swatch
+from studio_gui.domain.edits.stocks import change_stock
+from studio_gui.domain.edits.swatches import add_measured_swatch, add_swatch, change_swatch, remove_swatch
+from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.stocks import Stock
+from studio_gui.storage.spectra_csv import read_spectrum
 from studio_gui.views.fields import EntryField, edit_and_say, edit_at
-from studio_gui.views.labels import MessageLabel, TonedLabel, call
+from studio_gui.views.flow import FlowLayout
+from studio_gui.views.labels import MessageLabel, TonedLabel, call, explain
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.swatch_row import SwatchRow
+from studio_gui.views.tick_box import TickBox
+from studio_gui.wording.colours import spectrum_line
 from studio_gui.wording.numbers import shown_number
+from studio_gui.wording.sentences import refusal
 
 
 class SwatchList(LiveWidget):
-    """The swatches of the stock that is shown."""
+    """The swatches of the stock that is shown.
 
-    def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
+    Signals
+    -------
+    window_wanted
+        Photo and curve are to be shown beside them; offered where the list `has_window`.
+    """
+
+    window_wanted = Signal()
+
+    def __init__(
+        self, document: OpenPlan, parent: QWidget | None = None, *, has_window: bool = False
+    ) -> None:
         super().__init__(parent)
-        self._document = document
+        self._document, self._has_window = document, has_window
         self._stock: Stock | None = None
         self._undyed_srgb = ""
         self.rows: list[SwatchRow] = []
@@ -42,14 +68,25 @@ class SwatchList(LiveWidget):
         self.add.setMinimumHeight(24)
         self.add.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         self.add.clicked.connect(self._add)
+        self.spectrum, self.window_button = QPushButton(), QPushButton()
+        self.spectrum.clicked.connect(self._ask_for_spectrum)
+        self.window_button.clicked.connect(self.window_wanted)
+        self.window_button.setVisible(has_window)
+        self.fluorescent = TickBox()
+        self.fluorescent.toggled.connect(self._set_fluorescent)
         head = QHBoxLayout()
         head.addWidget(self.heading, 1)
         head.addWidget(self.add)
+        more = FlowLayout()
+        for part in (self.window_button, self.spectrum, self.fluorescent):
+            if part is not self.window_button or has_window:
+                more.addWidget(part)
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(4)
         self._column.addLayout(head)
         self._column.addWidget(self.build_up)
+        self._column.addLayout(more)
         self._column.addWidget(self.message)
         self._retranslate()
 
@@ -72,18 +109,18 @@ class SwatchList(LiveWidget):
             row.deleteLater()
         while len(self.rows) < count:
             self._append_row()
-        curve = stock.curve
-        for row, swatch, miss in zip(self.rows, stock.swatches, curve.misses, strict=True):
-            row.show_swatch(swatch, stock.strength_pct, self._undyed_srgb, miss, count)
+        for row in self.rows:
+            row.show_swatch(stock, self._undyed_srgb)
         several = len({swatch.depth_pct_owf for swatch in stock.swatches}) > 1
-        self.build_up.setVisible(several)
-        self.build_up.show_text(
-            self.tr("Builds up as depth to the power {0}").format(shown_number(curve.exponent, 2))
-        )
+        self.build_up.setVisible(several and self._has_window)
+        exponent = shown_number(stock.curve.exponent, 2)
+        self.build_up.show_text(self.tr("Builds up as depth to the power {0}").format(exponent))
+        with QSignalBlocker(self.fluorescent):
+            self.fluorescent.setChecked(stock.is_fluorescent)
 
     def _append_row(self) -> None:
         place = len(self.rows)
-        row = SwatchRow(place)
+        row = SwatchRow(place, tells_all=not self._has_window)
         row.colour.entered.connect(lambda srgb: self._change(place, row.colour.edit, srgb=srgb))
         row.depth_field.entered.connect(
             lambda depth: self._change(place, row.depth_field, depth_pct_owf=depth)
@@ -102,6 +139,15 @@ class SwatchList(LiveWidget):
         meaning = self.tr("Add a dyed sample of another depth")
         call(self.add, meaning)
         self.add.setToolTip(meaning)
+        self.window_button.setText(self.tr("Photo and curve…"))
+        explain(self.window_button, self.tr("Take colours off a photo, and see how the dye builds up"))
+        self.spectrum.setText(self.tr("Spectrum…"))
+        explain(self.spectrum, self.tr("Add a measured sample: a CSV file of wavelengths and reflectances"))
+        self.fluorescent.setText(self.tr("Fluorescent"))
+        explain(
+            self.fluorescent,
+            self.tr("Its swatches are met exactly, whatever the curve says; its mixes are guesses"),
+        )
         if self._stock is not None:
             self._show(self._stock)
 
@@ -123,3 +169,30 @@ class SwatchList(LiveWidget):
         if self._stock is not None:
             edit = partial(remove_swatch, stock_id=self._stock.id, place=place)
             edit_and_say(self._document, self.tr("Remove swatch"), edit, self.message.say)
+
+    def add_spectrum(self, path: Path) -> None:
+        """Add the sample whose spectrum is in a file; say what was read, or why it was not."""
+        if self._stock is None:
+            return
+        try:
+            spectrum = read_spectrum(path)
+        except RovingLayError as problem:
+            self.message.say(refusal(problem))
+            return
+        edit = partial(add_measured_swatch, stock_id=self._stock.id, reflectance=spectrum.reflectance)
+        if edit_and_say(self._document, self.tr("Add spectrum"), edit, self.message.say):
+            enter = self.tr("Enter its depth and its fibre.")
+            self.message.say(f"{spectrum_line(spectrum)} {enter}", "secondary")
+            self.rows[-1].depth_field.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _ask_for_spectrum(self) -> None:
+        name, _ = QFileDialog.getOpenFileName(
+            self, self.tr("Open spectrum"), "", self.tr("Spectra (*.csv *.txt *.tsv);;All files (*)")
+        )
+        if name:
+            self.add_spectrum(Path(name))
+
+    def _set_fluorescent(self, is_fluorescent: bool) -> None:
+        if self._stock is not None:
+            edit = partial(change_stock, stock_id=self._stock.id, is_fluorescent=is_fluorescent)
+            edit_and_say(self._document, self.tr("Fluorescent dye"), edit, self.message.say)

@@ -11,15 +11,18 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QColorDialog, QHBoxLayout, QMenu, QToolButton, QVBoxLayout, QWidget
 
 from studio_gui.domain.colour.swatches import Swatch
-from studio_gui.domain.colour.verdict import verdict
+from studio_gui.domain.colour.undyed import bluer_than_fibre
+from studio_gui.domain.colour.verdict import DOUBTFUL_LIMIT, MISSED_LIMIT, verdict
+from studio_gui.domain.ranges import exceeds
+from studio_gui.domain.stocks import Stock
 from studio_gui.views.choices import ColourField, swatch_button
+from studio_gui.views.fibre_entries import FibreEntries
 from studio_gui.views.fields import QuantityField
-from studio_gui.views.labels import MessageLabel, Tone, call
+from studio_gui.views.labels import MessageLabel, Tone, TonedLabel, call, explain
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.menu_entries import add_entry
-from studio_gui.wording.colours import shown_lab
+from studio_gui.wording.colours import shown_difference, shown_lab
 from studio_gui.wording.depths import parse_depth
-from studio_gui.wording.numbers import shown_number
 
 REMOVE_PX = 24
 
@@ -49,9 +52,10 @@ class SwatchRow(LiveWidget):
     removed = Signal()
     fibre_chosen = Signal(str)
 
-    def __init__(self, place: int, parent: QWidget | None = None) -> None:
+    def __init__(self, place: int, parent: QWidget | None = None, *, tells_all: bool = True) -> None:
+        """Make the row of a swatch, counted from 0; one that `tells_all` says every difference."""
         super().__init__(parent)
-        self._place = place
+        self._place, self._tells_all = place, tells_all
         self._swatch: Swatch | None = None
         self._undyed_srgb = ""
         self.colour = ColourField("srgb")
@@ -60,6 +64,8 @@ class SwatchRow(LiveWidget):
         self.fibre_menu = QMenu(self.fibre)
         self.as_plan = add_entry(self.fibre_menu)
         self.as_plan.triggered.connect(lambda _checked: self.fibre_chosen.emit(self._undyed_srgb))
+        self.kinds = FibreEntries(self.fibre_menu)
+        self.kinds.chosen.connect(self.fibre_chosen)
         self.another = add_entry(self.fibre_menu)
         self.another.triggered.connect(lambda _checked: self._pick_fibre())
         self.fibre.setMenu(self.fibre_menu)
@@ -69,6 +75,8 @@ class SwatchRow(LiveWidget):
         self.remove.setAutoRaise(True)
         self.remove.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.remove.clicked.connect(self.removed)
+        self.difference = TonedLabel("secondary", self)
+        self.difference.setVisible(tells_all)
         self.fit = MessageLabel()
         self._lay_out()
         self._retranslate()
@@ -78,17 +86,17 @@ class SwatchRow(LiveWidget):
         """What takes the keyboard, in the order of the row."""
         return (self.colour.button, self.colour.edit, self.depth_field, self.fibre, self.remove)
 
-    def show_swatch(
-        self, swatch: Swatch, strength_pct: float, undyed_srgb: str, miss: float, count: int
-    ) -> None:
-        """Show one of `count` swatches, which the curve of its dye misses by `miss` (CIEDE2000)."""
-        self.depth_field.strength_pct = strength_pct
+    def show_swatch(self, stock: Stock, undyed_srgb: str) -> None:
+        """Show the row's swatch of a dye, on a plan whose fibre is `undyed_srgb`."""
+        swatch, count = stock.swatches[self._place], len(stock.swatches)
+        self.depth_field.strength_pct = stock.strength_pct
         self._swatch, self._undyed_srgb = swatch, undyed_srgb
         self.colour.set_value(swatch.srgb)
         self.depth_field.set_value(swatch.depth_pct_owf)
         self._fibre_swatch.show_colour(QColor(swatch.fibre_srgb))
         self.remove.setVisible(count > 1)
-        self._say_fit(miss, alone=count == 1)
+        outshines = bluer_than_fibre(swatch) and not stock.is_fluorescent
+        self._say_fit(stock.curve.misses[self._place], alone=count == 1, outshines=outshines)
         self._name_colours()
 
     def drop(self) -> None:
@@ -102,6 +110,8 @@ class SwatchRow(LiveWidget):
         row.addWidget(self.colour, 1)
         row.addWidget(self.depth_field, 1)
         row.addWidget(self.fibre)
+        if self._tells_all:
+            row.addWidget(self.difference)
         row.addWidget(self.remove)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -126,30 +136,45 @@ class SwatchRow(LiveWidget):
         call(self.remove, self.tr("Remove swatch {0}").format(number))
         self.remove.setToolTip(self.tr("Remove this swatch"))
         self.another.setText(self.tr("Another colour…"))
+        self.kinds.retranslate()
         self._name_colours()
 
     def _name_colours(self) -> None:
         if self._swatch is None:
             return
-        lab = shown_lab(self._swatch.srgb)
-        self.colour.edit.setToolTip(
-            self.tr("Colour of the dyed sample, as #rrggbb or as CIE Lab (D65, 2°). Now: {0}").format(lab)
-        )
+        words = self.tr("Colour of the dyed sample, as #rrggbb or as CIE Lab (D65, 2°). Now: {0}")
+        if self._swatch.is_measured:
+            words = self.tr(
+                "Measured, and its spectrum is kept; a colour typed here takes its place. Now: {0}"
+            )
+        explain(self.colour.edit, words.format(shown_lab(self._swatch.srgb)))
         self.fibre.setToolTip(
             self.tr("Colour of the fibre before it was dyed: {0}").format(self._swatch.fibre_srgb)
         )
         self.as_plan.setText(self.tr("As the undyed fibre of this plan: {0}").format(self._undyed_srgb))
 
-    def _say_fit(self, miss: float, *, alone: bool) -> None:
-        judged, figure = verdict(miss, alone=alone), shown_number(miss, 1)
+    def _say_fit(self, miss: float, *, alone: bool, outshines: bool) -> None:
+        judged, figure = verdict(miss, alone=alone, outshines=outshines), shown_difference(miss)
         tones: dict[str, Tone] = {"doubtful": "under", "missed": "over"}
+        whiter = self.tr("Missed by {0}. Was it dyed on whiter fibre?")
+        if outshines:
+            whiter = self.tr("Missed by {0}: bluer than its fibre can be. Was it dyed on whiter fibre?")
         words = {
-            "met": "",
-            "whiter fibre": self.tr("Missed by {0}. Was it dyed on whiter fibre?"),
+            "met": self.tr("From its measured spectrum.") if self._is_measured else "",
+            "whiter fibre": whiter,
             "doubtful": self.tr("The other swatches lead {0} past this one (CIEDE2000)."),
             "missed": self.tr("Missed by {0} (CIEDE2000). Check its colour, depth and fibre."),
         }[judged]
         self.fit.say(words.format(figure), tones.get(judged, "secondary"))
+        self.difference.show_text(figure)
+        self.difference.set_tone(tone_of(miss))
+        meaning = self.tr("How far the curve is from this swatch (CIEDE2000): {0}").format(figure)
+        explain(self.difference, meaning)
+        call(self.difference, meaning)
+
+    @property
+    def _is_measured(self) -> bool:
+        return self._swatch is not None and self._swatch.is_measured
 
     def _pick_fibre(self) -> None:
         if self._swatch is None:
@@ -158,3 +183,10 @@ class SwatchRow(LiveWidget):
         colour = QColorDialog.getColor(QColor(self._swatch.fibre_srgb), self, title)
         if colour.isValid():
             self.fibre_chosen.emit(colour.name())
+
+
+def tone_of(miss: float) -> Tone:
+    """Return the tone that a difference is told in: red over 3, amber over 1.5."""
+    if exceeds(miss, MISSED_LIMIT):
+        return "over"
+    return "under" if exceeds(miss, DOUBTFUL_LIMIT) else "secondary"

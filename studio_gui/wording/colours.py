@@ -11,8 +11,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from studio_gui.domain.colour.fit import DyeCurve
+from studio_gui.domain.colour.measured import Spectrum
 from studio_gui.domain.colour.spaces import hex_from_lab, lab_from_hex
 from studio_gui.domain.colour.swatches import checked_srgb
+from studio_gui.domain.colour.undyed import FibreName
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.domain.ranges import checked
 from studio_gui.storage.strict_json import quoted
@@ -77,6 +80,56 @@ def shown_lab(srgb: str, tongue: Tongue = TRANSLATED) -> str:
     """
     numbers = (shown_number(value, 1, tongue) for value in lab_from_hex(srgb).tolist())
     return "  ".join(f"{name} {number}" for name, number in zip("Lab", numbers, strict=True))
+
+
+def shown_difference(difference: float, tongue: Tongue = TRANSLATED) -> str:
+    """Return a CIEDE2000 difference as it is told.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> shown_difference(1.234, ENGLISH)
+    '1.2'
+    """
+    return shown_number(difference, 1, tongue)
+
+
+def fibre_words(name: FibreName, tongue: Tongue = TRANSLATED) -> str:
+    """Return what an undyed fibre is called at the start of a menu entry."""
+    return {
+        "bleached white": tongue.translate("Fibres", "Bleached white"),
+        "natural white": tongue.translate("Fibres", "Natural white"),
+        "cream": tongue.translate("Fibres", "Cream"),
+        "oatmeal": tongue.translate("Fibres", "Oatmeal"),
+        "pale grey": tongue.translate("Fibres", "Pale grey"),
+        "mid grey": tongue.translate("Fibres", "Mid grey"),
+        "dark grey": tongue.translate("Fibres", "Dark grey"),
+        "fawn": tongue.translate("Fibres", "Fawn"),
+        "moor brown": tongue.translate("Fibres", "Moor brown"),
+        "peat brown": tongue.translate("Fibres", "Peat brown"),
+    }[name]
+
+
+def build_up_line(curve: DyeCurve, tongue: Tongue = TRANSLATED) -> str:
+    """Return how a dye builds up and how well its swatches agree, in one line."""
+    words = tongue.translate(
+        "Colours", "Builds up as depth to the power {0}; swatches are off by up to {1} (CIEDE2000)."
+    )
+    exponent, worst = shown_number(curve.exponent, 2, tongue), shown_difference(max(curve.misses), tongue)
+    return words.format(exponent, worst)
+
+
+def spectrum_line(spectrum: Spectrum, tongue: Tongue = TRANSLATED) -> str:
+    """Return what was read of a spectrum, and what was done to it."""
+    said = [tongue.translate("Colours", "Read {0} readings.").format(spectrum.readings)]
+    if spectrum.was_percent:
+        said.append(tongue.translate("Colours", "They were in percent and are taken as fractions."))
+    if spectrum.outside:
+        said.append(
+            tongue.translate("Colours", "{0} beyond 400 to 700 nm are not used.").format(spectrum.outside)
+        )
+    if spectrum.held_nm:
+        words = tongue.translate("Colours", "At the ends {0} nm go by the outermost reading.")
+        said.append(words.format(shown_number(spectrum.held_nm, 0, tongue)))
+    return " ".join(said)
 
 
 def _terms(typed: str) -> list[str]:

@@ -6,12 +6,13 @@ from functools import partial
 from operator import attrgetter
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.colour.undyed import UNDYED
 from studio_gui.domain.edits.boundaries import move_boundary
 from studio_gui.domain.edits.inputs import set_passes
 from studio_gui.domain.edits.sections import set_locked
@@ -70,6 +71,17 @@ def test_a_set_has_a_whole_number_of_rovings(text: str, pane: InputsPane, docume
     type_into(pane.fields["rovings"], text)
     assert document.plan.fibre.rovings == 1
     assert pane.fields["rovings"].message.isVisible()
+
+
+def test_the_undyed_fibre_is_one_of_the_kinds_that_its_button_offers(
+    pane: InputsPane, document: OpenPlan
+) -> None:
+    menu = pane.undyed.menu
+    menu.popup(pane.undyed.button.mapToGlobal(QPoint(0, 0)))
+    grey = pane.undyed.kinds.entries["mid grey"]
+    QTest.mouseClick(menu, Qt.MouseButton.LeftButton, pos=menu.actionGeometry(grey).center())
+    assert document.plan.fibre.undyed_srgb == UNDYED["mid grey"]
+    assert steps(document) == ["Colour of the undyed fibre"]
 
 
 def test_title_and_undyed_colour(pane: InputsPane, document: OpenPlan) -> None:

@@ -13,6 +13,7 @@ from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.colour.swatches import Swatch
+from studio_gui.domain.colour.undyed import UNDYED
 from studio_gui.domain.edits.inputs import set_fibre
 from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.edits.swatches import add_swatch, change_swatch
@@ -25,7 +26,7 @@ LEFT = Qt.MouseButton.LeftButton
 
 @pytest.fixture
 def swatches(document: OpenPlan, qtbot: QtBot) -> Iterator[SwatchList]:
-    listed = SwatchList(document)
+    listed = SwatchList(document, has_window=True)
 
     def follow() -> None:
         plan = document.sheet.plan
@@ -139,11 +140,23 @@ def test_the_fibre_is_that_of_the_plan_or_picked(swatches: SwatchList, document:
         dialog.accept()
 
     with answering(type_colour):
-        pick(swatches, 1)
+        pick(swatches, -1)
     assert of_blue(document)[0].fibre_srgb == "#998877"
     with answering(lambda dialog: dialog.reject()):
-        pick(swatches, 1)
+        pick(swatches, -1)
     assert steps(document)[1:] == ["Change swatch", "Change swatch"]
+
+
+def test_the_fibre_is_one_of_the_kinds_of_undyed_wool(swatches: SwatchList, document: OpenPlan) -> None:
+    row = swatches.rows[0]
+    assert [entry.text() for entry in row.kinds.entries.values()][:3] == [
+        "Bleached white",
+        "Natural white",
+        "Cream",
+    ]
+    pick(swatches, row.fibre_menu.actions().index(row.kinds.entries["fawn"]))
+    assert of_blue(document)[0].fibre_srgb == UNDYED["fawn"]
+    assert "common practice" in row.kinds.entries["fawn"].toolTip()
 
 
 def pick(swatches: SwatchList, place: int) -> None:

@@ -35,6 +35,19 @@ def add_swatch(plan: Plan, stock_id: str) -> Plan:
     return change_stock(plan, stock_id, swatches=(*swatches, swatch))
 
 
+def add_measured_swatch(plan: Plan, stock_id: str, reflectance: tuple[float, ...]) -> Plan:
+    """Give a dye a sample with a measured spectrum, at the depth of its first, on the plan's fibre.
+
+    Raises
+    ------
+    InvalidPlan
+        ``too-many``; as `Swatch`.
+    """
+    swatches = plan.stock(stock_id).swatches
+    swatch = Swatch(swatches[0].depth_pct_owf, plan.fibre.undyed_srgb, plan.fibre.undyed_srgb, reflectance)
+    return change_stock(plan, stock_id, swatches=(*swatches, swatch))
+
+
 def change_swatch(plan: Plan, stock_id: str, place: int, **changes: Any) -> Plan:  # noqa: ANN401  (fields of Swatch)
     """Replace fields of one sample of a dye, counted from 0: depth_pct_owf, srgb, fibre_srgb, reflectance.
 

@@ -10,7 +10,7 @@ import pytest
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.fit import dye_curve
 from studio_gui.domain.colour.mixing import predicted_lab
-from studio_gui.domain.edits.swatches import add_swatch, change_swatch, remove_swatch
+from studio_gui.domain.edits.swatches import add_measured_swatch, add_swatch, change_swatch, remove_swatch
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.stocks import MOST_SWATCHES
@@ -54,3 +54,17 @@ def test_there_is_an_end_to_samples_and_none_for_let_downs() -> None:
         add_swatch(full, "k1")
     with pytest.raises(InvalidPlan, match="no-swatches"):
         add_swatch(PLAN, "k2")
+
+
+def test_a_measured_sample_comes_at_the_end_on_the_plan_s_fibre() -> None:
+    added = add_measured_swatch(PLAN, "k1", (0.2,) * 31).stock("k1").swatches
+    assert added[:-1] == PLAN.stock("k1").swatches
+    assert added[-1].reflectance == (0.2,) * 31
+    assert added[-1].depth_pct_owf == added[0].depth_pct_owf
+    assert added[-1].fibre_srgb == PLAN.fibre.undyed_srgb
+
+
+def test_a_colour_that_is_entered_takes_the_place_of_a_measured_spectrum() -> None:
+    measured = add_measured_swatch(PLAN, "k1", (0.2,) * 31)
+    assert change_swatch(measured, "k1", 1, depth_pct_owf=0.5).stock("k1").swatches[1].is_measured
+    assert not change_swatch(measured, "k1", 1, srgb="#336699").stock("k1").swatches[1].is_measured
