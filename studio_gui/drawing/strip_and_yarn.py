@@ -19,6 +19,7 @@ from studio_gui.domain.spinning.figures import YarnRun
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.fonts import lettering
 from studio_gui.drawing.look import Look
+from studio_gui.drawing.sheets.spread import spread
 from studio_gui.drawing.yarn.map import MapRun, paint_map
 from studio_gui.drawing.yarn_layout import MARGIN_LEFT, YarnLayout
 
@@ -49,20 +50,41 @@ class YarnWords:
 
 def paint_row_words(painter: QPainter, layout: YarnLayout, look: Look, words: YarnWords) -> None:
     """Write the name and the figure of every row left of it."""
-    rows = ((layout.strip, words.strip), (layout.yarn, words.yarn), (layout.map, words.map))
     painter.save()
     small, bold = lettering(painter, 0.85), lettering(painter, 0.92, bold=True)
-    for row, told in rows:
-        box = QRectF(4.0, row.center().y() - 17.0, MARGIN_LEFT - 12.0, 34.0)
-        upper, lower = box.adjusted(0.0, 0.0, 0.0, -17.0), box.adjusted(0.0, 17.0, 0.0, 0.0)
+    boxes = row_word_boxes(layout, bold.height, small.height)
+    for (upper, lower), told in zip(boxes, (words.strip, words.yarn, words.map), strict=True):
         painter.setPen(look.text)
         painter.setFont(bold.font)
-        painter.drawText(upper, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom, told.name)
+        painter.drawText(upper, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, told.name)
+        if lower is None:
+            continue
         painter.setPen(look.secondary)
         painter.setFont(small.font)
-        figure = small.elided(told.figure, box.width())
-        painter.drawText(lower, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop, figure)
+        figure = small.elided(told.figure, lower.width())
+        painter.drawText(lower, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, figure)
     painter.restore()
+
+
+def row_word_boxes(
+    layout: YarnLayout, name_height: float, figure_height: float
+) -> list[tuple[QRectF, QRectF | None]]:
+    """Return where the name and the figure of strip, yarn and map are written, left of them.
+
+    In a low pane they stand as near to their rows as they can without touching; where that is too much, there
+    are no figures.
+    """
+    height = layout.size.height()
+    if 3.0 * (name_height + figure_height) > height:
+        figure_height = 0.0
+    block = name_height + figure_height
+    rows = [row.center().y() for row in (layout.strip, layout.yarn, layout.map)]
+    boxes: list[tuple[QRectF, QRectF | None]] = []
+    for middle in spread(rows, [block] * 3, 0.0, height, 0.0):
+        upper = QRectF(4.0, middle - block / 2.0, MARGIN_LEFT - 12.0, name_height)
+        lower = QRectF(4.0, upper.bottom(), upper.width(), figure_height) if figure_height else None
+        boxes.append((upper, lower))
+    return boxes
 
 
 def paint_line(painter: QPainter, layout: YarnLayout, look: Look, words: YarnWords) -> None:

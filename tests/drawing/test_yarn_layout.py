@@ -20,7 +20,7 @@ from studio_gui.domain.spinning.simulation import simulate
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.domain.yarn import Yarn
 from studio_gui.drawing.lay_view import LayView
-from studio_gui.drawing.strip_and_yarn import lit_on_yarn, map_runs
+from studio_gui.drawing.strip_and_yarn import lit_on_yarn, map_runs, row_word_boxes
 from studio_gui.drawing.yarn_colours import LayColours
 from studio_gui.drawing.yarn_layout import YarnLayout, yarn_layout
 from tests.scenes.scene_plans import two_shores
@@ -45,6 +45,23 @@ def test_rows_lie_beneath_one_another(size: tuple[int, int]) -> None:
         assert above.bottom() <= below.top() + 1e-9
     if size[1] >= 132:
         assert layout.line.bottom() <= size[1] + 1.0
+
+
+@given(st.floats(104.0, 400.0), st.floats(10.0, 34.0), st.floats(8.0, 30.0))
+def test_names_and_figures_of_rows_touch_nowhere(height: float, name: float, figure: float) -> None:
+    layout = yarn_layout(worksheet(broken()), QSizeF(900.0, height))
+    boxes = [box for row in row_word_boxes(layout, name, figure) for box in row if box is not None]
+    assert len(boxes) == (6 if 3.0 * (name + figure) <= height else 3)
+    assert all(above.bottom() <= below.top() + 1e-6 for above, below in pairwise(boxes))
+    assert boxes[0].top() >= -1e-6
+    assert boxes[-1].bottom() <= height + 1e-6
+
+
+def test_in_a_high_pane_names_stand_beside_their_rows() -> None:
+    layout = laid(broken())
+    (name, figure), *_ = row_word_boxes(layout, 16.0, 15.0)
+    assert figure is not None
+    assert (name.top() + figure.bottom()) / 2.0 == pytest.approx(layout.strip.center().y())
 
 
 def test_a_point_on_the_strip_is_in_its_section() -> None:

@@ -82,6 +82,7 @@ def _paint_picture(painter: QPainter, picture: Picture, medium: Medium) -> None:
         painter.setPen(QPen())
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setFont(type_font(13, bold=False))
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
         painter.setClipRect(QRectF(0.0, 0.0, size.width(), size.height()))
         picture.paint(painter, size, medium)
     finally:

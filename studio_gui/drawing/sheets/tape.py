@@ -14,6 +14,7 @@ from studio_gui.domain.worksheet import Worksheet
 from studio_gui.drawing.sheets.choices import Choices
 from studio_gui.drawing.sheets.page import Box, Mark, Page, Rule, Words
 from studio_gui.drawing.sheets.paper import MARGIN_MM, Paper
+from studio_gui.drawing.sheets.sheet_head import page_name
 from studio_gui.drawing.sheets.tape_film import Piece, TapeFilm
 from studio_gui.drawing.sheets.tape_ground import ground_marks
 from studio_gui.drawing.sheets.tape_joins import join_marks
@@ -70,7 +71,7 @@ def _paper_pages(film: TapeFilm, paper: Paper) -> tuple[Page, ...]:
         marks = [*_head(film, inner, lines, page_words(number, len(shared))), *_check(inner.x, inner.bottom)]
         for place, piece in enumerate(here):
             marks += _tape(TapePiece(film, piece, left, inner.y + head + place * row, strip, step))
-        found.append(Page(box, tuple(marks), _name(number, len(shared))))
+        found.append(Page(box, tuple(marks), page_name(translate("Sheets", "Tape"), number, len(shared))))
     return tuple(found)
 
 
@@ -89,7 +90,9 @@ def _roll_pages(film: TapeFilm) -> tuple[Page, ...]:
         inner = box.inset(ROLL_MARGIN_MM)
         marks = [*_roll_head(film, piece, inner), *_check(inner.x, inner.bottom)]
         marks += _tape(TapePiece(film, piece, inner.x, top, strip, length))
-        found.append(Page(box, tuple(marks), _name(piece.number, piece.count)))
+        found.append(
+            Page(box, tuple(marks), page_name(translate("Sheets", "Tape"), piece.number, piece.count))
+        )
     return tuple(found)
 
 
@@ -97,11 +100,6 @@ def _tape(at: TapePiece) -> Iterator[Mark]:
     yield from ground_marks(at)
     yield from label_marks(at)
     yield from join_marks(at)
-
-
-def _name(number: int, count: int) -> str:
-    name = translate("Sheets", "Tape")
-    return name if count == 1 else f"{name}, {page_words(number, count)}"
 
 
 # -- head and foot -------------------------------------------------------------------------------------------

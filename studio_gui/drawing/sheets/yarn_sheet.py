@@ -18,6 +18,7 @@ from studio_gui.drawing.sheets.flow import flowed
 from studio_gui.drawing.sheets.lane import Lane
 from studio_gui.drawing.sheets.page import Box, Mark, Page, Picture, Rule, Words
 from studio_gui.drawing.sheets.paper import MARGIN_MM
+from studio_gui.drawing.sheets.sheet_head import page_name
 from studio_gui.drawing.sheets.type import line_mm, shortened, width_mm, wrapped
 from studio_gui.drawing.sheets.yarn_facts import yarn_entries
 from studio_gui.drawing.sheets.yarn_pictures import (
@@ -58,7 +59,9 @@ class _YarnSheet:
         found = []
         for number in range(count):
             marks = [*self._head(number, count), *(first if number == 0 else ()), *texts.get(number, ())]
-            found.append(Page(self.paper, tuple(marks), _page_name(number, count)))
+            found.append(
+                Page(self.paper, tuple(marks), page_name(translate("Sheets", "Yarn"), number + 1, count))
+            )
         return tuple(found)
 
     def _texts(self) -> dict[int, list[Mark]]:
@@ -101,7 +104,13 @@ class _YarnSheet:
         box = Box(inner.x, y, inner.width - _PAGE_MM, len(self._about) * line_mm(NAME_PT))
         yield Words(box, self._about, NAME_PT)
         box = Box(inner.right - _PAGE_MM, y, _PAGE_MM, line_mm(NAME_PT))
-        yield Words(box, (_page_name(number, count),), TEXT_PT, bold=True, align="right")
+        yield Words(
+            box,
+            (page_name(translate("Sheets", "Yarn"), number + 1, count),),
+            TEXT_PT,
+            bold=True,
+            align="right",
+        )
         y = inner.y + self._head_height - 0.6
         yield Rule(inner.x, y, inner.right, y, 0.6)
 
@@ -221,9 +230,3 @@ def _named(row: Box, *words: str) -> Iterator[Mark]:
         line = shortened(said, box.width, size, bold=number == 0)
         yield Words(box, (line,), size, bold=number == 0)
         y = box.bottom
-
-
-def _page_name(number: int, count: int) -> str:
-    if count == 1:
-        return translate("Sheets", "Yarn")
-    return translate("YarnSheet", "Yarn, page {0} of {1}").format(number + 1, count)
