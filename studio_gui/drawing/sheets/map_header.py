@@ -92,9 +92,13 @@ class MapHeader:
         if drawn < plan.fibre.rovings:
             words = translate("SectionMap", "{line}; {drawn} rovings drawn")
             line = words.format(line=line, drawn=drawn)
-        if self.mirrored:
-            return (translate("SectionMap", "seen from the other side"), True), (line, False)
-        return ((line, False),)
+        plain: tuple[_Piece, ...] = ((line, False),)
+        if not self.mirrored:
+            return plain
+        side = (translate("SectionMap", "seen from the other side"), True)
+        if self._is_room_beside_title(plain) and not self._is_room_beside_title((side, *plain)):
+            return (side,)  # rather than a line more than the painter's own map has
+        return (side, *plain)
 
     @cached_property
     def _second_lines(self) -> tuple[tuple[_Piece, ...], ...]:
@@ -115,7 +119,10 @@ class MapHeader:
     @cached_property
     def _on_one_line(self) -> bool:
         """Whether what is painted fits beside the title."""
-        needed = width_mm(self._words, TITLE_PT, bold=True) + _width(self._pieces)
+        return self._is_room_beside_title(self._pieces)
+
+    def _is_room_beside_title(self, pieces: Sequence[_Piece]) -> bool:
+        needed = width_mm(self._words, TITLE_PT, bold=True) + _width(pieces)
         return needed + 2.0 * _GAP_MM + LOT_MM <= self.inner.width
 
     @cached_property
