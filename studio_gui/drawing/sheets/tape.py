@@ -38,6 +38,7 @@ LEAST_STRIP_MM, STRIP_MM = 9.0, 15.0
 MOST_PAGE_MM = 5080.0
 ROLL_MARGIN_MM = 4.0
 TITLE_PT, TEXT_PT, ROLL_PT = 20.0, 12.0, 14.0
+SMALLER_TITLE_PT = (16.0, 12.0)
 _BETWEEN_ROWS_MM = 2.0
 _LOT_MM = 60.0
 _LONGEST_TITLE = 300
@@ -147,6 +148,8 @@ def _roll_head(film: TapeFilm, piece: Piece, inner: Box) -> Iterator[Mark]:
 
 def _title(film: TapeFilm, box: Box, size_pt: float) -> Words:
     title = one_line(film.plan.title, _LONGEST_TITLE)
+    smaller = (size for size in (size_pt, *SMALLER_TITLE_PT) if width_mm(title, size, bold=True) <= box.width)
+    size_pt = next(smaller, SMALLER_TITLE_PT[-1])
     return Words(box, (shortened(title, box.width, size_pt, bold=True),), size_pt, bold=True)
 
 

@@ -114,7 +114,7 @@ def _letters(at: TapePiece) -> Iterator[Mark]:
         section = plan.sections[index]
         letter = one_line(plan.liquor(section.liquor_id).letter)
         box = Box(at.x(start), at.top + NOTES_MM, end - start, LETTERS_MM - NOTES_MM)
-        size = next((size for size in LETTER_PT if _slip_width(letter, size) <= box.width - 1.6), None)
+        size = next((size for size in LETTER_PT if _slip_width(letter, size) <= box.width - 2.8), None)
         if size is not None:
             many = max(round(box.width / AGAIN_MM), 1)
             for number in range(many):
