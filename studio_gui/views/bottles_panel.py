@@ -29,8 +29,8 @@ class BottlesPanel(LiveWidget):
         self._document = document
         self.model = BottleModel(document, self)
         widest: dict[int, str] = {
-            BottleColumn.NEED: "9999.9",
-            BottleColumn.MADE: "9999.9",
+            BottleColumn.NEED: "99999",
+            BottleColumn.MADE: "99999",
             BottleColumn.DYE: "99.99",
             BottleColumn.ACID: "99.99",
         }
