@@ -222,7 +222,7 @@ def _boundaries(draw: st.DrawFn, pieces: int, length_m: float) -> tuple[Boundary
 
 def _swatches() -> st.SearchStrategy[Swatch]:
     spectra = st.tuples(st.floats(0.0, 1.2), st.floats(0.0, 1.2)).map(
-        lambda ends: tuple(ends[0] + (ends[1] - ends[0]) * band / 30.0 for band in range(31))
+        lambda ends: tuple((ends[0] * (30 - band) + ends[1] * band) / 30.0 for band in range(31))
     )
     return st.builds(Swatch, numbers(0.05, 5.0), colours(), colours(), st.none() | st.none() | spectra)
 

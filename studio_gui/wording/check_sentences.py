@@ -269,6 +269,10 @@ CHECK_WORDS: dict[str, CheckWords] = {
         lambda told: told.translate("Checks", "No clean stripe on this staple: {sections}"),
         _stripe_too_short_reason,
     ),
+    "stock-short": CheckWords(
+        lambda told: told.translate("Checks", "{stock}: {short_ml} short"),
+        lambda told: told.translate("Checks", "The jars take {need_ml} of it, and {made_ml} is to be made."),
+    ),
     "strength-by-spoon": CheckWords(
         lambda told: told.translate("Checks", "{stock}: measured by spoon"),
         lambda told: told.translate(

@@ -192,6 +192,10 @@ MEND_WORDS: dict[str, MendWords] = {
         lambda told: told.translate("Mends", "Take it out"),
         lambda told: told.translate("Mends", "the section beside it grows into its place"),
     ),
+    "make-enough": MendWords(
+        lambda told: told.translate("Mends", "Make {made_ml}"),
+        lambda told: told.translate("Mends", "nothing else changes"),
+    ),
     "remove-stock": MendWords(
         lambda told: told.translate("Mends", "Take {stock} off the shelf"),
         lambda told: told.translate("Mends", "nothing else changes"),
@@ -250,6 +254,7 @@ MEND_ALL_LABELS: dict[str, Telling] = {
     "wipe": lambda told: told.translate("Mends", "Plan a wipe for all {count}"),
     "lower-depth": lambda told: told.translate("Mends", "Settle for less depth in all {count}"),
     "take-out": lambda told: told.translate("Mends", "Take out all {count}"),
+    "make-enough": lambda told: told.translate("Mends", "Make enough of all {count}"),
     "remove-stock": lambda told: told.translate("Mends", "Take all {count} off the shelf"),
     "remove-liquor": lambda told: told.translate("Mends", "Remove all {count}"),
 }

@@ -17,6 +17,7 @@ from studio_gui.document.preferences import Preferences
 from studio_gui.drawing.ruler import INCH_M
 from studio_gui.paths import samples_dir
 from studio_gui.storage.files import read_plan
+from studio_gui.views.bench_pane import BenchPane
 from studio_gui.views.main_window import MainWindow
 from studio_gui.wording.quantities import LAY_LENGTH, shown
 from studio_gui.wording.translation import TRANSLATED, install_units
@@ -45,6 +46,8 @@ def opened(qtbot: QtBot, settings: QSettings, sample: str = "storm-kettle") -> M
 def said(window: QWidget) -> Iterator[tuple[str, str]]:
     """Where and what: every text, tooltip, accessible text and heading in a window."""
     for widget in window.findChildren(QWidget):
+        if _is_of_the_bench(widget):
+            continue
         where = f"{type(widget).__name__} {widget.accessibleName()}"
         if isinstance(widget, QLabel | QLineEdit | QAbstractButton):
             yield where, widget.text()
@@ -53,6 +56,14 @@ def said(window: QWidget) -> Iterator[tuple[str, str]]:
         yield f"description of {where}", widget.accessibleDescription()
         if isinstance(widget, QTableView):
             yield from cells(widget)
+
+
+def _is_of_the_bench(widget: QWidget) -> bool:
+    """Whether it is where jars are measured and powder is weighed: in ml and g whatever the units."""
+    around: QWidget | None = widget
+    while around is not None and not isinstance(around, BenchPane):
+        around = around.parentWidget()
+    return around is not None
 
 
 def cells(view: QTableView) -> Iterator[tuple[str, str]]:

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.edits.inputs import set_fibre
+from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.domain.errors import InvalidPlan, Param
 from studio_gui.domain.fibre import Fibre, Lay, MassMark, Roving
@@ -514,12 +515,21 @@ def test_a_muddy_edge_is_said_with_what_is_left_of_the_colour_and_three_ways_out
     assert mend_cost(Mend("move-section", params), plan, ENGLISH) == "lengths stay; muddy edges left: 2"
 
 
+def test_a_stock_made_too_small_is_told_with_what_the_jars_take() -> None:
+    plan = change_stock(two_shores(), "D", made_ml=50.0)
+    (check,) = [check for check in worksheet(plan).checks if check.code == "stock-short"]
+    assert check_title(check, plan, ENGLISH) == "D: 31 ml short"
+    assert check_reason(check, plan, ENGLISH) == "The jars take 81 ml of it, and 50 ml is to be made."
+    assert [mend_label(mend, plan, ENGLISH) for mend in check.mends] == ["Make 85 ml"]
+    assert mend_cost(check.mends[0], plan, ENGLISH) == "nothing else changes"
+
+
 def test_these_scenes_leave_no_check_and_no_mend_unsaid() -> None:
     checked = {"over", "under", "depth-out-of-reach", "no-room-for-let-down", "acid-uneven", "acid-too-low"}
     checked |= {"acid-unknown", "acid-line-short", "section-short", "stock-unused", "liquor-unused"}
     checked |= {"liquor-empty", "strength-by-spoon", "depth-over-take-up", "two-jars"}
     checked |= {"section-unpaintable", "leftover", "halves-differ", "stripe-too-short", "edge-muddy"}
-    checked |= {"mix-is-a-guess"}
+    checked |= {"mix-is-a-guess", "stock-short"}
     assert checked == set(CHECK_WORDS)
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from studio_gui.domain.checks import acid, bookkeeping, colour, depth, edges, halves, wetness, yarn
+from studio_gui.domain.checks import acid, bench, bookkeeping, colour, depth, edges, halves, wetness, yarn
 from studio_gui.domain.checks.check import SEVERITIES, Check
 from studio_gui.domain.figures import SectionFigures
 
@@ -22,6 +22,7 @@ CHECKS: tuple[Callable[[SectionFigures], Iterator[Check]], ...] = (
     acid.too_low,
     acid.line_short,
     bookkeeping.short_sections,
+    bench.stocks_short,
     halves.halves_differ,
     edges.muddy_edges,
     acid.unknown,

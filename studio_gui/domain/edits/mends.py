@@ -19,7 +19,7 @@ from studio_gui.domain.edits.liquors import own_liquor, remove_liquor, replace_l
 from studio_gui.domain.edits.order import move_sections
 from studio_gui.domain.edits.removal import remove_sections
 from studio_gui.domain.edits.sections import change_section
-from studio_gui.domain.edits.stocks import remove_stock, set_acid_everywhere
+from studio_gui.domain.edits.stocks import change_stock, remove_stock, set_acid_everywhere
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import AcidLine, Plan
@@ -32,6 +32,7 @@ EACH_ON_ITS_OWN = (
     "wipe",
     "lower-depth",
     "take-out",
+    "make-enough",
     "remove-stock",
     "remove-liquor",
 )
@@ -146,6 +147,10 @@ def _take_out(plan: Plan, mend: Mend) -> Plan:
     return remove_sections(plan, [_name(mend, "section_id")])
 
 
+def _make_enough(plan: Plan, mend: Mend) -> Plan:
+    return change_stock(plan, _name(mend, "stock_id"), made_ml=_number(mend, "made_ml"))
+
+
 def _remove_stock(plan: Plan, mend: Mend) -> Plan:
     return remove_stock(plan, _name(mend, "stock_id"))
 
@@ -186,6 +191,7 @@ _EDITS: dict[str, Callable[[Plan, Mend], Plan]] = {
     "acid-in-every-bottle": _acid_in_every_bottle,
     "acid-line": _acid_line,
     "take-out": _take_out,
+    "make-enough": _make_enough,
     "remove-stock": _remove_stock,
     "remove-liquor": _remove_liquor,
     "bridge-with-liquor": _bridge_with_liquor,
