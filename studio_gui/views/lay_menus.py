@@ -62,7 +62,7 @@ class LayMenus(QObject):
         self._add_ask(menu, self.tr("Length…"), "section", index)
         menu.addSeparator()
         menu.addMenu(self._paint_menu(menu))
-        menu.addAction(commands.lock_action)
+        menu.addActions([commands.nudge_menu.menuAction(), commands.fade_action, commands.lock_action])
         menu.addSeparator()
         menu.addActions([commands.earlier_action, commands.later_action, commands.remove_action])
         menu.addAction(commands.reverse_action)

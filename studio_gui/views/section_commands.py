@@ -20,6 +20,7 @@ from studio_gui.domain.edits.removal import remove_sections
 from studio_gui.domain.edits.sections import duplicate, merge, set_locked, split
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.plan import Plan
+from studio_gui.views.nudge_menu import NudgeMenu
 
 
 class SectionCommands(QObject):
@@ -33,6 +34,8 @@ class SectionCommands(QObject):
         self.duplicate_action = self._action(self._duplicate, "Ctrl+Shift+D")
         self.equalise_action = self._action(self._equalise, "Ctrl+J")
         self.ladder_action = self._action(self._ladder, "Ctrl+Shift+L")
+        self.fade_action = self._action(self._fade, "Ctrl+Shift+F")
+        self.nudge_menu = NudgeMenu(document, window)
         self.lock_action = self._action(self._lock, "Ctrl+L")
         self.lock_action.setCheckable(True)
         self.earlier_action = self._action(self._earlier, "Ctrl+Shift+Up")
@@ -54,6 +57,8 @@ class SectionCommands(QObject):
             *self.tool_actions,
             self.duplicate_action,
             self.ladder_action,
+            self.fade_action,
+            self.nudge_menu.menuAction(),
             self.lock_action,
             self.earlier_action,
             self.later_action,
@@ -74,6 +79,8 @@ class SectionCommands(QObject):
         self.duplicate_action.setText(self.tr("&Duplicate"))
         self.equalise_action.setText(self.tr("&Equalise"))
         self.ladder_action.setText(self.tr("L&adder or crossfade…"))
+        self.fade_action.setText(self.tr("Even &fade…"))
+        self.nudge_menu.retranslate()
         self.lock_action.setText(self.tr("&Lock in place"))
         self.earlier_action.setText(self.tr("Move &up, towards the start"))
         self.later_action.setText(self.tr("Move d&own, towards the end"))
@@ -124,6 +131,18 @@ class SectionCommands(QObject):
             self._document.refused.emit(refusal)
             return
         dialog = LadderDialog(self._document, first, last, parent=self._window)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.open()
+
+    def _fade(self) -> None:
+        from studio_gui.views.fade_dialog import FadeDialog  # noqa: PLC0415  (the start does without it)
+
+        try:
+            first, last = self._run()
+        except RovingLayError as refusal:
+            self._document.refused.emit(refusal)
+            return
+        dialog = FadeDialog(self._document, first, last, parent=self._window)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.open()
 

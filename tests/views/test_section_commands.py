@@ -94,7 +94,14 @@ def test_folding_by_weight_wants_a_fold(bench: Bench, qtbot: QtBot) -> None:
 def test_one_section_can_only_be_split(qtbot: QtBot) -> None:
     bench = Bench(qtbot, count=1)
     enabled = [action.text() for action in bench.commands.actions if action.isEnabled()]
-    assert enabled == ["S&plit", "&Duplicate", "L&adder or crossfade…", "&Lock in place"]
+    assert enabled == [
+        "S&plit",
+        "&Duplicate",
+        "L&adder or crossfade…",
+        "Even &fade…",
+        "A l&ittle",
+        "&Lock in place",
+    ]
 
 
 def test_while_a_gesture_runs_the_actions_are_left_alone(bench: Bench) -> None:

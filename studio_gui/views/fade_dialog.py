@@ -1,0 +1,235 @@
+"""An even fade over a run of sections, beside what is painted without a solver.
+
+The rule of this module: what stands in the dialog is solved, shown in it and on the lay, and becomes one undo
+step or nothing. What a weak stock would mend is reckoned when the hands rest.
+"""
+
+from __future__ import annotations
+
+from functools import partial
+
+from PySide6.QtCore import QEvent, Qt, QTimer
+from PySide6.QtGui import QColor, QKeyEvent
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QFormLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.colour.fades import Fade
+from studio_gui.domain.colour.spaces import hex_from_lab
+from studio_gui.domain.edits.fades import (
+    PlannedFade,
+    WeakOffer,
+    WeakStock,
+    lay_fade,
+    paint_fade,
+    plan_fade,
+    weak_stock_that_mends,
+)
+from studio_gui.domain.errors import RovingLayError
+from studio_gui.views.fade_bars import FadeBars, FadeRow
+from studio_gui.views.fade_form import FadeForm
+from studio_gui.views.fields import EntryField, edit_and_say
+from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, call
+from studio_gui.wording.fade_words import (
+    coarse_words,
+    equal_words,
+    evenness_words,
+    indicative_words,
+    jar_words,
+    offer_words,
+    weak_name,
+)
+from studio_gui.wording.naming import section_name
+from studio_gui.wording.quantities import LAY_LENGTH, MASS, shown_briefly
+from studio_gui.wording.sentences import refusal
+
+#: How long hands rest before a weak stock is looked for, ms.
+REST_MS = 150
+
+
+class FadeDialog(QDialog):
+    """Asks for a fade over sections `first` to `last`."""
+
+    def __init__(self, document: OpenPlan, first: int, last: int, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._first, self._last = document, first, last
+        self._fade: PlannedFade | None = None
+        self._offer: WeakOffer | None = None
+        self.place = ShortenedLabel("secondary")
+        self.form = FadeForm(document.plan, first, last)
+        self.called, self.called_name = QLineEdit(self.tr("Fade")), QLabel()
+        self.called_name.setBuddy(self.called)
+        self.bars = FadeBars()
+        self.coarse, self.alike = MessageLabel("under"), MessageLabel("under")
+        self.offer = MessageLabel("text")
+        self.add_weak = QPushButton()
+        self.message = MessageLabel()
+        self.indicative = TonedLabel("secondary")
+        self.indicative.setWordWrap(True)
+        self.make = QPushButton()
+        self._rest = QTimer(self, singleShot=True, interval=REST_MS)
+        self._rest.timeout.connect(self._look_for_weak)
+        self._lay_out()
+        self.form.changed.connect(self._refresh)
+        self.called.textChanged.connect(self._refresh)
+        self.add_weak.clicked.connect(self._add_weak)
+        self.finished.connect(document.cancel_preview)
+        self._retranslate()
+        self.form.start.dyes[0].setFocus()
+
+    # -- putting together ----------------------------------------------------------------------------------
+
+    def _lay_out(self) -> None:
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        buttons.button(QDialogButtonBox.StandardButton.Cancel).setAutoDefault(False)
+        buttons.addButton(self.make, QDialogButtonBox.ButtonRole.AcceptRole)
+        buttons.accepted.connect(self.accept)
+        buttons.rejected.connect(self.reject)
+        self.add_weak.setAutoDefault(False)
+        called = QFormLayout()
+        called.setContentsMargins(0, 0, 0, 0)
+        called.setHorizontalSpacing(12)
+        called.addRow(self.called_name, self.called)
+        mend = QHBoxLayout()
+        mend.addWidget(self.offer, 1)
+        mend.addWidget(self.add_weak)
+        column = QVBoxLayout(self)
+        column.setSpacing(8)
+        column.addWidget(self.place)
+        column.addWidget(self.form)
+        column.addLayout(called)
+        column.addSpacing(4)
+        column.addWidget(self.bars)
+        column.addWidget(self.coarse)
+        column.addWidget(self.alike)
+        column.addLayout(mend)
+        column.addWidget(self.message)
+        column.addStretch(1)
+        column.addWidget(self.indicative)
+        column.addWidget(buttons)
+        self.resize(700, 0)
+
+    def changeEvent(self, event: QEvent) -> None:
+        if event.type() == QEvent.Type.LanguageChange:
+            self._retranslate()
+        super().changeEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        if enter and isinstance(self.focusWidget(), EntryField):
+            return  # it took the value that was typed; what comes of it is to be seen first
+        super().keyPressEvent(event)
+
+    def _retranslate(self) -> None:
+        self.setWindowTitle(self.tr("Even fade"))
+        self.called_name.setText(self.tr("&Name"))
+        call(self.called, self.tr("Name of the steps"))
+        self.called.setToolTip(self.tr("New sections and liquors are called so, with a number behind"))
+        widest = max(label.sizeHint().width() for label in self.form.names)
+        self.called_name.setMinimumWidth(widest)
+        self.indicative.show_text(indicative_words())
+        self.make.setText(self.tr("&Make the fade"))
+        self.place.show_text(self._place_words())
+        self._refresh()
+
+    def _place_words(self) -> str:
+        plan, figures = self._document.plan, self._document.sheet.figures
+        ids = [section.id for section in plan.sections[self._first : self._last + 1]]
+        length_m = float(figures.edges_m[self._last + 1] - figures.edges_m[self._first])
+        grams = float(figures.fibre_g[self._first : self._last + 1].sum())
+        size = f"{shown_briefly(LAY_LENGTH, length_m)} · {shown_briefly(MASS, grams)}"
+        if len(ids) == 1:
+            return self.tr("On {0}: {1}").format(section_name(plan, ids[0]), size)
+        ends = (section_name(plan, ids[0]), section_name(plan, ids[-1]))
+        return self.tr("On {0} to {1}, {2} sections: {3}").format(*ends, len(ids), size)
+
+    # -- showing -------------------------------------------------------------------------------------------
+
+    def _refresh(self) -> None:
+        words = ""
+        self._fade, self._offer = None, None
+        try:
+            fade = plan_fade(self._document.plan, self._first, self._last, self.form.wish)
+            self._document.preview(
+                paint_fade(fade, self.called.text().strip(), renamed=self.form.wish.sections is not None)
+            )
+            self._fade = fade
+        except RovingLayError as problem:
+            words = refusal(problem, self._document.plan)
+            self._document.cancel_preview()
+        self.message.say(words)
+        self._show_fade()
+        self._show_offer()
+        self.make.setEnabled(self._fade is not None)
+        self.make.setDefault(True)  # which Qt takes from a button while it is disabled
+        self._rest.start()
+
+    def _show_fade(self) -> None:
+        fade = self._fade
+        self.coarse.say(coarse_words(fade) if fade is not None else "")
+        self.alike.say(equal_words(fade) if fade is not None else "")
+        if fade is None:
+            self.bars.show_rows((), 1.0)
+            return
+        equal, halved = fade.naive
+        jars = tuple(jar_words(fade, place) for place in range(len(fade.solved.counts)))
+        rows = (
+            _row(self.tr("Even steps"), fade.solved, jars),
+            _row(self.tr("Equal shares"), equal),
+            _row(self.tr("Halving"), halved),
+        )
+        self.bars.show_rows(rows, fade.ideal.step)
+        self.bars.setToolTip(
+            self.tr(
+                "Bars are steps of colour (CIEDE2000); the dashed line is an even step. Under the first row:"
+                " what goes into each jar, dyes first, let-down last, in ml."
+            )
+        )
+
+    def _look_for_weak(self) -> None:
+        self._offer = None if self._fade is None else weak_stock_that_mends(self._fade)
+        self._show_offer()
+
+    def _show_offer(self) -> None:
+        fade, offer = self._fade, self._offer
+        self.add_weak.setVisible(fade is not None and offer is not None)
+        if fade is None or offer is None:
+            self.offer.say("")
+            return
+        self.offer.say(offer_words(fade, offer))
+        self.add_weak.setText(self.tr("&Put it on the shelf"))
+        self.add_weak.setToolTip(self.tr("Together with the fade, when it is made"))
+
+    def _add_weak(self) -> None:
+        if self._fade is None or self._offer is None:
+            return
+        name = weak_name(self._fade, self._offer)
+        self.form.weak += (WeakStock(self._offer.stock_id, self._offer.strength_g_per_l, name),)
+        self._refresh()
+
+    # -- ending --------------------------------------------------------------------------------------------
+
+    def accept(self) -> None:
+        """Paint what stands in the dialog as one undo step, and select it."""
+        wish, name = self.form.wish, self.called.text().strip()
+        edit = partial(lay_fade, first=self._first, last=self._last, wish=wish, name=name)
+        if not edit_and_say(self._document, self.tr("Lay an even fade"), edit, self.message.say):
+            return
+        last = self._last if wish.sections is None else self._first + wish.sections - 1
+        sections = self._document.plan.sections[self._first : last + 1]
+        self._document.select(*(section.id for section in sections))
+        super().accept()
+
+
+def _row(name: str, fade: Fade, words: tuple[str, ...] = ()) -> FadeRow:
+    colours = tuple(QColor(hex_from_lab(lab)[0]) for lab in fade.labs)
+    return FadeRow(name, evenness_words(fade.evenness), colours, fade.evenness.steps, words)

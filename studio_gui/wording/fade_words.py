@@ -1,0 +1,149 @@
+"""What is said of fades and matches: how even, what is too coarse, what is missing.
+
+The rule of this module: a number of evenness is always said with what it compares, and every colour here is a
+prediction and said to be one.
+"""
+
+from __future__ import annotations
+
+import math
+
+from studio_gui.domain.colour.evenness import Evenness
+from studio_gui.domain.colour.shortfall import REACHED, Lack
+from studio_gui.domain.edits.fades import PlannedFade, WeakOffer
+from studio_gui.domain.edits.matching import Matched
+from studio_gui.wording.amounts import shown_amounts
+from studio_gui.wording.naming import one_line
+from studio_gui.wording.numbers import shown_number, shown_number_briefly
+from studio_gui.wording.quantities import DEPTH, SHARE, STRENGTH, VOLUME, shown, shown_briefly
+from studio_gui.wording.translation import TRANSLATED, Tongue
+
+#: More than this is said as more: such steps cannot be told apart by a number.
+_MOST_TO_SAY = 100.0
+
+
+def indicative_words(tongue: Tongue = TRANSLATED) -> str:
+    """Return the reminder that stands with every predicted colour."""
+    return tongue.translate(
+        "Fades", "Colours are predicted from swatches, and indicative: dye a sample first."
+    )
+
+
+def evenness_words(even: Evenness, tongue: Tongue = TRANSLATED) -> str:
+    """Return how even steps are: "largest step 1.3 times the smallest, spread 8 %"."""
+    spread = shown_briefly(SHARE, even.spread, tongue) if math.isfinite(even.spread) else ""
+    if not spread:
+        return tongue.translate("Fades", "nothing changes")
+    if math.isinf(even.ratio):
+        return tongue.translate("Fades", "a colour comes twice, spread {spread}").format(spread=spread)
+    ratio = shown_number(min(even.ratio, _MOST_TO_SAY), 1, tongue)
+    if even.ratio > _MOST_TO_SAY:
+        words = tongue.translate("Fades", "largest step over {ratio} times the smallest, spread {spread}")
+    else:
+        words = tongue.translate("Fades", "largest step {ratio} times the smallest, spread {spread}")
+    return words.format(ratio=ratio, spread=spread)
+
+
+def coarse_words(fade: PlannedFade, tongue: Tongue = TRANSLATED) -> str:
+    """Return where one graduation exceeds the wanted step, "" where none does."""
+    if not fade.coarse:
+        return ""
+    worst = max(fade.coarse, key=lambda one: one.step)
+    return tongue.translate(
+        "Fades",
+        "One graduation ({graduation}) of {stock} changes colour {section} by {step}; even steps are"
+        " {wanted}.",
+    ).format(
+        graduation=shown_briefly(VOLUME, fade.plan.bench.graduation_ml, tongue),
+        stock=one_line(fade.hand.bottles[worst.bottle].name),
+        section=worst.section + 1,
+        step=shown_number(worst.step, 1, tongue),
+        wanted=shown_number(fade.ideal.step, 1, tongue),
+    )
+
+
+def offer_words(fade: PlannedFade, offer: WeakOffer, tongue: Tongue = TRANSLATED) -> str:
+    """Return what a weak stock would do: "With ... at 0.1 % beside it: largest step ..."."""
+    return tongue.translate("Fades", "With {stock} at {strength} on the shelf as well: {evenness}.").format(
+        stock=one_line(fade.plan.stock(offer.stock_id).name),
+        strength=shown_briefly(STRENGTH, offer.strength_g_per_l, tongue),
+        evenness=evenness_words(offer.evenness, tongue),
+    )
+
+
+def weak_name(fade: PlannedFade, offer: WeakOffer, tongue: Tongue = TRANSLATED) -> str:
+    """Return what a weak stock is called: "Harbour blue 0.1 %"."""
+    strength = shown_briefly(STRENGTH, offer.strength_g_per_l, tongue)
+    return f"{one_line(fade.plan.stock(offer.stock_id).name)} {strength}"
+
+
+def equal_words(fade: PlannedFade, tongue: Tongue = TRANSLATED) -> str:
+    """Return which neighbours come out alike, "" where none do."""
+    pairs = [f"{place + 1}–{place + 2}" for place in fade.solved.evenness.equal_neighbours]
+    if not pairs:
+        return ""
+    return tongue.translate("Fades", "Alike: {pairs}. No graduation lies between them.").format(
+        pairs=", ".join(pairs)
+    )
+
+
+def jar_words(fade: PlannedFade, place: int, tongue: Tongue = TRANSLATED) -> str:
+    """Return what goes into one jar, dyes first and let-down last: "12 + 41"."""
+    graduation_ml = fade.plan.bench.graduation_ml
+    counts = fade.solved.counts[place]
+    amounts = [count * graduation_ml for count in counts.tolist() if count > 0.0]
+    rest = float(fade.measuring.graduations[place] - counts.sum()) * graduation_ml
+    return shown_amounts([*amounts, rest], tongue)
+
+
+def difference_words(difference: float, tongue: Tongue = TRANSLATED) -> str:
+    """Return a colour difference: "CIEDE2000 1.4"."""
+    return f"CIEDE2000 {shown_number(difference, 1, tongue)}"
+
+
+def match_words(matched: Matched, place: int, tongue: Tongue = TRANSLATED) -> str:
+    """Return what a liquor is made of: "12 ml Harbour blue + 3 ml Gorse yellow + 38 ml Acid water"."""
+    stocks = {stock.id: stock.name for stock in matched.plan.stocks}
+    return " + ".join(
+        f"{shown_number_briefly(part.parts, 2, tongue)} ml {one_line(stocks[part.stock_id])}"
+        for part in matched.parts(place)
+    )
+
+
+def match_depth_words(matched: Matched, place: int, tongue: Tongue = TRANSLATED) -> str:
+    """Return how deep a liquor dyes in all: "1.20 % owf"."""
+    depth = shown(DEPTH, float(matched.found[place].doses_pct_owf.sum()), tongue)
+    return tongue.translate("Fades", "{depth} owf").format(depth=depth)
+
+
+def shortfall_words(matched: Matched, tongue: Tongue = TRANSLATED) -> str:
+    """Return how near the bottles come where they do not reach the colour, and what is missing."""
+    exact, best = matched.exact.difference, matched.found[0].difference
+    if exact > REACHED:
+        return tongue.translate(
+            "Fades", "No set of these bottles reaches it: the nearest is {difference} away. {lack}"
+        ).format(difference=difference_words(exact, tongue), lack=_lack_words(matched.exact.lack, tongue))
+    if best > REACHED:
+        return tongue.translate(
+            "Fades",
+            "The bottles reach it, but not in graduations of {graduation}: a weaker stock or a finer measure"
+            " would.",
+        ).format(graduation=shown_briefly(VOLUME, matched.plan.bench.graduation_ml, tongue))
+    return ""
+
+
+def _lack_words(lack: Lack, tongue: Tongue) -> str:
+    words = {
+        "light": tongue.translate("Fades", "It is lighter than this fibre and these dyes can be."),
+        "depth": tongue.translate("Fades", "It is deeper than these stocks can dye with this liquid."),
+        "red": tongue.translate("Fades", "A red is missing."),
+        "orange": tongue.translate("Fades", "An orange is missing."),
+        "yellow": tongue.translate("Fades", "A yellow is missing."),
+        "yellow-green": tongue.translate("Fades", "A yellowish green is missing."),
+        "green": tongue.translate("Fades", "A green is missing."),
+        "turquoise": tongue.translate("Fades", "A turquoise is missing."),
+        "blue": tongue.translate("Fades", "A blue is missing."),
+        "violet": tongue.translate("Fades", "A violet is missing."),
+        "magenta": tongue.translate("Fades", "A magenta is missing."),
+    }
+    return words[lack]

@@ -1,0 +1,147 @@
+"""If these fail, a fade is painted otherwise than it was shown, or leaves a trace when it is called off."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.views.fade_dialog import FadeDialog
+from studio_gui.views.section_commands import SectionCommands
+from studio_gui.views.stop_field import StopField
+from tests.views.keys import ESC, choose, shown, steps, type_into
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def dialog(document: OpenPlan, qtbot: QtBot) -> FadeDialog:
+    """A fade over all four sections of 25 g and 1 m, blue at both ends."""
+    return shown(FadeDialog(document, 0, 3), qtbot, 700, 640)
+
+
+def set_ends(dialog: FadeDialog) -> None:
+    """Ask for blue from 0.1 % to 1.5 %."""
+    type_into(dialog.form.start.amounts[0], "0.1")
+    type_into(dialog.form.end.amounts[0], "1.5")
+
+
+def dyes_of(stop: StopField) -> list[str] | None:
+    return None if stop.value is None else [depth.stock_id for depth in stop.value]
+
+
+def test_it_starts_from_the_run_and_says_what_is_amiss(dialog: FadeDialog, document: OpenPlan) -> None:
+    assert dialog.form.start.dyes[0].currentText() == "Blue"
+    assert dialog.message.text() == ("The fade ends as it begins. Choose another colour for one of its ends.")
+    assert not dialog.make.isEnabled()
+    assert not document.is_previewing
+
+
+def test_a_fade_is_previewed_beside_the_naive_ones_and_made_as_one_step(
+    dialog: FadeDialog, document: OpenPlan
+) -> None:
+    before = document.plan
+    set_ends(dialog)
+    assert [row.name for row in dialog.bars.rows] == ["Even steps", "Equal shares", "Halving"]
+    assert dialog.bars.rows[0].evenness.startswith("largest step 1.")
+    assert document.is_previewing
+    assert document.plan is before
+    seen = document.sheet.plan
+    QTest.mouseClick(dialog.make, LEFT)
+    assert document.plan == seen
+    assert steps(document) == ["Lay an even fade"]
+    assert document.selected_ids == ("s1", "s2", "s3", "s4")
+    assert [section.name for section in document.plan.sections] == [
+        section.name for section in before.sections
+    ]
+    document.undo_stack.undo()
+    assert document.plan is before
+
+
+def test_new_sections_through_a_middle_colour(dialog: FadeDialog, document: OpenPlan) -> None:
+    set_ends(dialog)
+    choose(dialog.form.keep, "new ones, equally long:")
+    dialog.form.count.setValue(9)
+    choose(dialog.form.middle.dyes[0], "Red")
+    assert len(document.sheet.plan.sections) == 9
+    assert len(dialog.bars.rows[0].colours) == 9
+    assert document.sheet.figures.left_pct_owf[3:6, 1].max() > 0.2
+    QTest.mouseClick(dialog.make, LEFT)
+    assert [section.name for section in document.plan.sections][:2] == ["Fade 1", "Fade 2"]
+
+
+def test_a_weak_stock_is_offered_and_comes_with_the_fade(
+    dialog: FadeDialog, document: OpenPlan, qtbot: QtBot
+) -> None:
+    choose(dialog.form.start.dyes[0], "undyed")
+    choose(dialog.form.keep, "new ones, equally long:")
+    dialog.form.count.setValue(12)
+    assert dialog.coarse.text().startswith("One graduation (1 ml) of Blue changes colour ")
+    qtbot.waitUntil(dialog.add_weak.isVisible)
+    assert dialog.offer.text().startswith("With Blue at ")
+    before = dialog.bars.rows[0].evenness
+    QTest.mouseClick(dialog.add_weak, LEFT)
+    assert dialog.bars.rows[0].evenness != before
+    QTest.mouseClick(dialog.make, LEFT)
+    assert len(document.plan.stocks) == 4
+    assert document.plan.stocks[1].name.startswith("Blue 0.")
+    assert steps(document) == ["Lay an even fade"]
+
+
+def test_dyes_come_and_go_with_their_depths(dialog: FadeDialog) -> None:
+    start, middle = dialog.form.start, dialog.form.middle
+    choose(start.dyes[1], "Red")
+    assert dyes_of(start) == ["k1", "k2"]
+    choose(start.dyes[0], "undyed")
+    assert dyes_of(start) == []
+    choose(start.dyes[0], "Red")
+    choose(start.dyes[1], "Blue")
+    choose(start.dyes[1], "and no more")
+    assert dyes_of(start) == ["k2"]
+    assert dyes_of(middle) is None
+    choose(middle.dyes[0], "undyed")
+    assert dyes_of(middle) == []
+    choose(middle.dyes[0], "no colour between")
+    assert dyes_of(middle) is None
+
+
+def test_what_cannot_be_reached_is_said_and_esc_leaves_nothing(
+    dialog: FadeDialog, document: OpenPlan
+) -> None:
+    set_ends(dialog)
+    type_into(dialog.form.end.amounts[0], "9")
+    assert "It takes" in dialog.message.text()
+    assert dialog.bars.rows == ()
+    set_ends(dialog)
+    assert document.is_previewing
+    QTest.keyClick(dialog, ESC)
+    assert not document.is_previewing
+    assert steps(document) == []
+
+
+def test_the_command_opens_it_on_the_selected_run(document: OpenPlan, qtbot: QtBot) -> None:
+    window = shown(FadeDialog(document, 0, 1), qtbot)
+    commands = SectionCommands(document, window)
+    document.select("s2", "s3")
+    commands.fade_action.trigger()
+    opened = next(one for one in window.findChildren(FadeDialog) if one.isVisible())
+    assert opened.place.text().startswith("On B Section 2 to C Section 3")
+    opened.reject()
+    document.select("s1", "s3")
+    refused: list[object] = []
+    document.refused.connect(refused.append)
+    commands.fade_action.trigger()
+    assert len(refused) == 1
+
+
+def test_a_nudge_is_one_step_with_a_name(document: OpenPlan, qtbot: QtBot) -> None:
+    window = shown(FadeDialog(document, 0, 1), qtbot)
+    window.reject()
+    commands = SectionCommands(document, window)
+    document.select("s2")
+    before = document.sheet.colours.srgb[1].sum()
+    commands.nudge_menu.actions()[1].trigger()
+    assert steps(document) == ["A little deeper"]
+    assert document.sheet.colours.srgb[1].sum() < before
