@@ -113,12 +113,11 @@ def test_what_cannot_be_reached_is_said_and_esc_leaves_nothing(
     set_ends(dialog)
     type_into(dialog.form.end.amounts[0], "9")
     assert "It takes" in dialog.message.text()
-    assert dialog.bars.rows == ()
+    assert not dialog.bars.rows
     set_ends(dialog)
     assert document.is_previewing
     QTest.keyClick(dialog, ESC)
-    assert not document.is_previewing
-    assert steps(document) == []
+    assert (document.is_previewing, steps(document)) == (False, [])
 
 
 def test_the_command_opens_it_on_the_selected_run(document: OpenPlan, qtbot: QtBot) -> None:
