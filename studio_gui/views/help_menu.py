@@ -25,6 +25,7 @@ class HelpMenu(QMenu):
         )
         self.tour_action = self._action(lambda: self._show("tour"))
         self.cautions_action = self._action(lambda: self._show("cautions"))
+        self.limits_action = self._action(lambda: self._show("limits"))
         self.addSeparator()
         self.about_action = self._action(lambda: self._show("about"))
         self.retranslate()
@@ -35,11 +36,13 @@ class HelpMenu(QMenu):
         self.keys_action.setText(self.tr("&Keys and gestures"))
         self.tour_action.setText(self.tr("A &look around"))
         self.cautions_action.setText(self.tr("&Cautions"))
+        self.limits_action.setText(self.tr("Li&mits of colour"))
         self.about_action.setText(self.tr("&About Roving Lay"))
 
     def _show(self, name: str) -> None:
         """Show one of the windows, the same one for as long as it is open."""
         from studio_gui.views.help_windows import AboutWindow, CautionsWindow, KeysWindow  # noqa: PLC0415
+        from studio_gui.views.limits_window import LimitsWindow  # noqa: PLC0415
         from studio_gui.views.tour_window import TourWindow  # noqa: PLC0415
 
         dialog = self._open.get(name)
@@ -47,7 +50,12 @@ class HelpMenu(QMenu):
             if name == "keys":
                 dialog = KeysWindow(self._menus, self._window)
             else:
-                windows = {"tour": TourWindow, "cautions": CautionsWindow, "about": AboutWindow}
+                windows = {
+                    "tour": TourWindow,
+                    "cautions": CautionsWindow,
+                    "limits": LimitsWindow,
+                    "about": AboutWindow,
+                }
                 dialog = windows[name](self._window)
             self._open[name] = dialog
             dialog.finished.connect(lambda: self._closed(name))

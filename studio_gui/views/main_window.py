@@ -18,7 +18,7 @@ from PySide6.QtGui import (
     QDropEvent,
     QKeyEvent,
 )
-from PySide6.QtWidgets import QMainWindow, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QMainWindow, QToolButton, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
@@ -40,6 +40,7 @@ from studio_gui.views.window_menus import WindowMenus
 from studio_gui.wording.naming import one_line
 
 if TYPE_CHECKING:
+    from studio_gui.views.compare_window import CompareWindow
     from studio_gui.views.panes import Panes
 
 MESSAGE_MS = 8_000
@@ -92,6 +93,11 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(centre)
         self._hint = ShortenedLabel("text")  # beneath the messages, which hide it while they last
         self.statusBar().addWidget(self._hint, 1)
+        self.indicative = QToolButton()
+        self.indicative.setAutoRaise(True)
+        self.indicative.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.indicative.clicked.connect(self.menus.help.limits_action.trigger)
+        self.statusBar().addPermanentWidget(self.indicative)
         self._banner = Banner(self)
         self._drop = PlanDrop(self)
         self.setAcceptDrops(True)
@@ -123,6 +129,15 @@ class MainWindow(QMainWindow):
         self.focus_ring = FocusRing(self, self.canvas)  # the lay draws a ring of its own
         self.furnished.emit()
         return panes
+
+    @cached_property
+    def compare_window(self) -> CompareWindow:
+        """The window of two colours, made when it is first wanted."""
+        from studio_gui.views.compare_window import CompareWindow  # noqa: PLC0415  (few need it at once)
+
+        window = CompareWindow(self.document, self)
+        window.panel.limits_wanted.connect(self.menus.help.limits_action.trigger)
+        return window
 
     def _connect(self) -> None:
         self.document.refused.connect(self._show_refusal)
@@ -182,6 +197,8 @@ class MainWindow(QMainWindow):
         self.view_commands.retranslate()
         self.docks.retranslate()
         self.menus.retranslate()
+        self.indicative.setText(self.tr("Colours are indicative"))
+        self.indicative.setToolTip(self.tr("What predicted colours are worth, and what is not modelled"))
         self._show_file()
 
     def _show_file(self) -> None:

@@ -44,6 +44,10 @@ class WindowMenus(QObject):
             lambda: window.full_screen.set_on(self.full_action.isChecked()), [QKeySequence("F11")]
         )
         self.full_action.setCheckable(True)
+        self.compare_action = self._action(
+            lambda: self._window.compare_window.open_for_selection(),  # noqa: PLW0108  (made when wanted)
+            [QKeySequence("Ctrl+K")],
+        )
         window.full_screen.switched.connect(self.full_action.setChecked)
         self.file, self.edit, self.section, self.view, self.panes = (QMenu(window) for _ in range(5))
         self.help = HelpMenu(window, lambda: self.all)
@@ -69,6 +73,7 @@ class WindowMenus(QObject):
         self.reset_action.setText(self.tr("&Reset panes"))
         self.next_action.setText(self.tr("&Next pane"))
         self.previous_action.setText(self.tr("&Previous pane"))
+        self.compare_action.setText(self.tr("Co&mpare colours…"))
         self.full_action.setText(self.tr("Full scree&n canvas"))
         # on the tool bar without the step's name, so that its buttons stay where they are
         self.undo_action.setIconText(self.tr("Undo"))
@@ -90,7 +95,7 @@ class WindowMenus(QObject):
             self.panes.addAction(dock.toggleViewAction())
         self.panes.addSeparator()
         self.panes.addActions([self.next_action, self.previous_action])
-        self.view.addActions(window.view_commands.actions)
+        self.view.addActions([*window.view_commands.actions, self.compare_action])
         self.view.addSeparator()
         self.view.addMenu(self.panes)
         self.view.addActions([self.reset_action, self.full_action])
