@@ -40,7 +40,12 @@ def width_mm(words: str, size_pt: float, *, bold: bool = False) -> float:
 def shortened(words: str, most_mm: float, size_pt: float, *, bold: bool = False) -> str:
     """Return the words, cut with an ellipsis where they are wider than `most_mm`."""
     most = most_mm / MM_PER_PT / size_pt * _MEASURED_PX
-    return _metrics(bold).elidedText(words, Qt.TextElideMode.ElideRight, most)
+    short = _metrics(bold).elidedText(words, Qt.TextElideMode.ElideRight, most)
+    if width_mm(short, size_pt, bold=bold) <= most_mm:
+        return short
+    # a single letter with so many marks that Qt will not take any away
+    room = most_mm - width_mm("…", size_pt, bold=bold)
+    return words[: _most_letters(words, room, size_pt, bold=bold)] + "…"
 
 
 def wrapped(words: str, most_mm: float, size_pt: float, *, bold: bool = False) -> tuple[str, ...]:
@@ -70,6 +75,8 @@ def wrapped(words: str, most_mm: float, size_pt: float, *, bold: bool = False) -
 def _most_letters(word: str, most_mm: float, size_pt: float, *, bold: bool) -> int:
     """Return where a word is cut so that its first part fits, after at least one letter with its marks."""
     cuts = _cuts(word)
+    if width_mm(word[: cuts[0]], size_pt, bold=bold) > most_mm:
+        cuts = list(range(1, len(word) + 1))  # one letter with too many marks
     low, high = 0, len(cuts) - 1
     while low < high:
         middle = (low + high + 1) // 2

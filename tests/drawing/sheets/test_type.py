@@ -46,3 +46,22 @@ def test_what_is_too_wide_ends_in_an_ellipsis() -> None:
     assert shortened("Slate, quarter let-down", 30.0, 16.0).endswith("…")
     assert width_mm(shortened("Slate, quarter let-down", 30.0, 16.0), 16.0) <= 30.0
     assert shortened("Slate", 30.0, 16.0) == "Slate"
+
+
+def test_letters_keep_their_marks_and_emoji_their_parts_where_a_word_is_cut() -> None:
+    for letter in ("a\u0301", "\U0001f469\U0001f3fd\u200d\U0001f3a8"):
+        lines = wrapped(letter * 30, 60.0, 16.0)
+        assert "".join(lines) == letter * 30
+        assert all(line.startswith(letter) for line in lines)
+
+
+@pytest.mark.parametrize("letter", ["\U0001f3fb" * 300, "W" + "\u0903" * 300])
+def test_a_letter_with_hundreds_of_marks_is_cut_all_the_same(letter: str) -> None:
+    lines = wrapped(letter, 60.0, 16.0)
+    assert "".join(lines) == letter
+    for line in (*lines, shortened(letter, 60.0, 16.0)):
+        assert width_mm(line, 16.0) <= 60.0
+
+
+def test_words_that_belong_together_are_not_parted() -> None:
+    assert wrapped("ml, all\u00a04", width_mm("ml, all", 16.0) + 0.1, 16.0) == ("ml,", "all\u00a04")
