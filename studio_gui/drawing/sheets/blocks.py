@@ -95,13 +95,12 @@ def warning(words: str, width: float) -> Block:
     """Return a sentence in bold behind a black sign, to be seen without colour."""
     line = line_mm(TEXT_PT)
     body = text(words, width - _SIGN_MM - 2.0, bold=True)
-    sign = Box(0.0, (line - _SIGN_MM) / 2.0, _SIGN_MM, _SIGN_MM)
-    mark = Box(0.0, 0.0, _SIGN_MM, line)
+    sign = Box(0.0, 0.0, _SIGN_MM, line)
     return Block(
         body.height + 1.2,
         (
             Frame(sign, 0.0, 0.8, fill=BLACK),
-            Words(mark, ("!",), TEXT_PT, bold=True, align="centre", colour=WHITE),
+            Words(sign, ("!",), TEXT_PT, bold=True, align="centre", colour=WHITE),
             *body.at(_SIGN_MM + 2.0, 0.0),
         ),
     )

@@ -16,7 +16,7 @@ from studio_gui.drawing.sheets.page import Frame, Page, Rule, Words
 from studio_gui.drawing.sheets.paper import A4, LETTER, MARGIN_MM, Paper
 from studio_gui.wording.bench_words import measured_ml
 from tests.drawing.sheets.benches import NAMES, bench_plan, laid_out, read_back, words_on
-from tests.drawing.sheets.misfits import misfits
+from tests.drawing.sheets.misfits import crossings, misfits
 from tests.export.plans import sample
 
 pytestmark = pytest.mark.usefixtures("qapp")
@@ -29,7 +29,7 @@ def card_sheets(plan: Plan, paper: Paper = A4) -> tuple[Page, ...]:
 def fits(pages: tuple[Page, ...]) -> list[str]:
     """What does not fit, nor keeps to the margin."""
     with lent_font():
-        found = [sentence for page in pages for sentence in misfits(page)]
+        found = [sentence for page in pages for sentence in misfits(page) + crossings(page)]
     for page in pages:
         inner = page.paper.inset(MARGIN_MM)
         found += [f"{words.lines} is in the margin" for words in page.words() if not inner.holds(words.box)]
