@@ -10,7 +10,7 @@ from functools import partial
 
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.boundaries import equalise, reverse
@@ -35,6 +35,7 @@ class SectionCommands(QObject):
         self.equalise_action = self._action(self._equalise, "Ctrl+J")
         self.ladder_action = self._action(self._ladder, "Ctrl+Shift+L")
         self.fade_action = self._action(self._fade, "Ctrl+Shift+F")
+        self.match_action = self._action(self._match, "Ctrl+Shift+K")
         self.nudge_menu = NudgeMenu(document, window)
         self.lock_action = self._action(self._lock, "Ctrl+L")
         self.lock_action.setCheckable(True)
@@ -58,6 +59,7 @@ class SectionCommands(QObject):
             self.duplicate_action,
             self.ladder_action,
             self.fade_action,
+            self.match_action,
             self.nudge_menu.menuAction(),
             self.lock_action,
             self.earlier_action,
@@ -80,6 +82,7 @@ class SectionCommands(QObject):
         self.equalise_action.setText(self.tr("&Equalise"))
         self.ladder_action.setText(self.tr("L&adder or crossfade…"))
         self.fade_action.setText(self.tr("Even &fade…"))
+        self.match_action.setText(self.tr("Matc&h a colour…"))
         self.nudge_menu.retranslate()
         self.lock_action.setText(self.tr("&Lock in place"))
         self.earlier_action.setText(self.tr("Move &up, towards the start"))
@@ -125,24 +128,26 @@ class SectionCommands(QObject):
     def _ladder(self) -> None:
         from studio_gui.views.ladder_dialog import LadderDialog  # noqa: PLC0415  (the start does without it)
 
-        try:
-            first, last = self._run()
-        except RovingLayError as refusal:
-            self._document.refused.emit(refusal)
-            return
-        dialog = LadderDialog(self._document, first, last, parent=self._window)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.open()
+        self._open(lambda document, first, last, window: LadderDialog(document, first, last, parent=window))
 
     def _fade(self) -> None:
         from studio_gui.views.fade_dialog import FadeDialog  # noqa: PLC0415  (the start does without it)
 
+        self._open(FadeDialog)
+
+    def _match(self) -> None:
+        from studio_gui.views.match_dialog import MatchDialog  # noqa: PLC0415  (the start does without it)
+
+        self._open(MatchDialog)
+
+    def _open(self, kind: Callable[[OpenPlan, int, int, QWidget], QDialog]) -> None:
+        """Open a dialog about the selected run; say why where there is none."""
         try:
             first, last = self._run()
         except RovingLayError as refusal:
             self._document.refused.emit(refusal)
             return
-        dialog = FadeDialog(self._document, first, last, parent=self._window)
+        dialog = kind(self._document, first, last, self._window)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.open()
 

@@ -99,6 +99,7 @@ def test_one_section_can_only_be_split(qtbot: QtBot) -> None:
         "&Duplicate",
         "L&adder or crossfade…",
         "Even &fade…",
+        "Matc&h a colour…",
         "A l&ittle",
         "&Lock in place",
     ]

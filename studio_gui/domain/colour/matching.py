@@ -29,6 +29,8 @@ _Dyes: TypeAlias = NDArray[np.intp]
 MOST_BOTTLES = 3
 #: What a bottle more has to gain, CIEDE2000; our choice.
 WORTH_A_BOTTLE = 0.3
+#: A liquor that is so much farther, CIEDE2000, than the best is another colour; our choice.
+WORTH_A_LOOK = 12.0
 
 _STARTS_PCT_OWF = (0.15, 1.0)
 _LEAST_DOSE_PCT_OWF = 1e-4
@@ -97,7 +99,8 @@ def match_colour(palette: Palette, measuring: Measuring, wanted_lab: Array, most
     kept = [
         place
         for bottles, place in best.items()
-        if not any(
+        if differences[place] <= differences.min() + WORTH_A_LOOK
+        and not any(
             other < bottles and differences[rival] < differences[place] + WORTH_A_BOTTLE
             for other, rival in best.items()
         )

@@ -110,8 +110,16 @@ def paint_match(matched: Matched, place: int = 0, name: str = "") -> Plan:
 def match_run(plan: Plan, first: int, last: int, wanted: Sequence[Array], names: Sequence[str] = ()) -> Plan:
     """Paint sections `first` to `last` with the best liquors for as many wanted colours, in their order.
 
-    Where there are more or fewer colours than sections, the run is made anew, one section to a colour.
-    `names` are those of the sections and liquors.
+    `names` are those of the sections and liquors. Refused as `matched_run`.
+    """
+    return paint_matches(matched_run(plan, first, last, wanted), names)
+
+
+def matched_run(plan: Plan, first: int, last: int, wanted: Sequence[Array]) -> tuple[Matched, ...]:
+    """Return the best liquors for wanted colours, each CIE Lab (3,), on sections `first` to `last`.
+
+    Where there are more or fewer colours than sections, the run is made anew in the plan that the matches
+    are for, one section to a colour.
 
     Raises
     ------
@@ -127,9 +135,15 @@ def match_run(plan: Plan, first: int, last: int, wanted: Sequence[Array], names:
     if len(wanted) != last - first + 1:
         plan, last = renewed(plan, first, last, len(wanted))
     ids = [section.id for section in plan.sections[first : last + 1]]
-    for place, (section_id, lab) in enumerate(zip(ids, wanted, strict=True)):
+    return tuple(match_section(plan, section_id, lab) for section_id, lab in zip(ids, wanted, strict=True))
+
+
+def paint_matches(matches: Sequence[Matched], names: Sequence[str] = ()) -> Plan:
+    """Return the plan with each section painted with its nearest liquor; `names` as in `match_run`."""
+    plan = matches[0].plan
+    for place, matched in enumerate(matches):
         name = names[place] if place < len(names) else ""
-        plan = paint_match(match_section(plan, section_id, lab), name=name)
+        plan = paint_match(replace(matched, plan=plan), name=name)
         if name:
-            plan = change_section(plan, section_id, name=name)
+            plan = change_section(plan, matched.section_id, name=name)
     return plan

@@ -39,7 +39,7 @@ def test_a_section_gets_the_liquor_that_was_shown_and_its_neighbour_keeps_its_ow
 
 
 def test_a_liquor_of_its_own_is_changed_and_keeps_its_name() -> None:
-    plan = paint_match(match_section(PLAN, "s3", GREEN), 1)
+    plan = paint_match(match_section(PLAN, "s3", GREEN))
     own = plan.liquor("C")
     assert (own.name, own.basis) == ("C", "parts")
     assert len(plan.liquors) == 2

@@ -1,0 +1,92 @@
+"""If these fail, a section is painted with another liquor than the one that was chosen for it."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.views.match_dialog import MatchDialog
+from studio_gui.views.section_commands import SectionCommands
+from tests.views.keys import ENTER, ESC, shown, steps
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def dialog(document: OpenPlan, qtbot: QtBot) -> MatchDialog:
+    """Wanted colours for the second and third of four sections of 25 g; the shelf has blue and red."""
+    return shown(MatchDialog(document, 1, 2), qtbot, 900, 520)
+
+
+def said(dialog: MatchDialog) -> list[str]:
+    return [dialog.list.item(row).text() for row in range(dialog.list.count())]
+
+
+def test_a_colour_gives_liquors_and_the_chosen_one_is_painted(
+    dialog: MatchDialog, document: OpenPlan
+) -> None:
+    before = document.plan
+    can_make = [dialog.make.isEnabled()]
+    QTest.keyClicks(dialog.wanted, "#6a5a80")
+    assert said(dialog)[0].split("\n")[0] == "8 ml Blue + 3 ml Red + 55 ml Acid water"
+    assert "CIEDE2000" in said(dialog)[0]
+    can_make.append(dialog.make.isEnabled())
+    assert can_make == [False, True]
+    QTest.keyClick(dialog, Qt.Key.Key_Down)
+    QTest.keyClick(dialog.list, Qt.Key.Key_Down)
+    assert dialog.list.currentRow() == 1
+    seen = document.sheet.plan
+    QTest.mouseClick(dialog.make, LEFT)
+    assert document.plan == seen
+    assert steps(document) == ["Match a colour"]
+    assert document.selected_ids == ("s2",)
+    assert document.plan.sections[2] == before.sections[2]
+
+
+def test_several_colours_set_the_run_and_more_make_it_anew(dialog: MatchDialog, document: OpenPlan) -> None:
+    QTest.keyClicks(dialog.wanted, "#c08080; #8080c0")
+    assert len(said(dialog)) == 2
+    assert len(document.sheet.plan.sections) == 4
+    QTest.keyClicks(dialog.wanted, "; #a0a0b0")
+    assert len(document.sheet.plan.sections) == 5
+    QTest.keyClick(dialog.wanted, ENTER)
+    assert steps(document) == ["Match colours"]
+    assert len(document.selected_ids) == 3
+
+
+def test_a_colour_out_of_reach_is_said_with_what_is_missing(dialog: MatchDialog) -> None:
+    QTest.keyClicks(dialog.wanted, "#e8d020")
+    assert dialog.shortfall.text().startswith("No set of these bottles reaches it: the nearest is CIEDE2000 ")
+    assert dialog.shortfall.text().endswith("A yellow is missing.")
+
+
+def test_half_a_colour_is_no_mistake_but_a_wrong_one_is(dialog: MatchDialog, document: OpenPlan) -> None:
+    QTest.keyClicks(dialog.wanted, "#6a5")
+    assert dialog.message.isHidden()
+    QTest.keyClick(dialog.wanted, ENTER)
+    assert dialog.message.text().startswith("“#6a5” is not a colour.")
+    assert dialog.isVisible()
+    QTest.keyClick(dialog, ESC)
+    assert (document.is_previewing, steps(document)) == (False, [])
+
+
+def test_colours_off_a_photo_take_the_place_or_come_after(dialog: MatchDialog) -> None:
+    dialog.photo.taken.emit("#6a5a80", "one")
+    assert dialog.wanted.text() == "#6a5a80"
+    dialog.photo.taken.emit("#c08080", "more")
+    assert dialog.wanted.text() == "#6a5a80; #c08080"
+    dialog.photo.taken.emit("#8080c0", "one")
+    assert dialog.wanted.text() == "#8080c0"
+
+
+def test_the_command_opens_it(document: OpenPlan, qtbot: QtBot) -> None:
+    window = shown(MatchDialog(document, 0, 0), qtbot)
+    assert window.place.text().startswith("For A Section 1")
+    document.select("s2", "s3")
+    SectionCommands(document, window).match_action.trigger()
+    opened = next(one for one in window.findChildren(MatchDialog) if one.isVisible())
+    assert opened.place.text().startswith("One colour: for B Section 2.")
+    opened.reject()
