@@ -70,6 +70,10 @@ def test_what_is_suggested_is_enough_and_not_much_more(need_ml: float) -> None:
     assert need_ml * (1.0 - 1e-6) <= made_ml <= max(need_ml * 1.1, need_ml + 5.0) + 1e-6
 
 
+def test_nothing_is_suggested_where_nothing_is_needed() -> None:
+    assert suggested_ml(0.0) == 0.0
+
+
 def test_fifteen_grams_a_litre_in_250_ml_are_3_75_g() -> None:
     assert powder_g(250.0, 15.0) == pytest.approx(3.75)
 

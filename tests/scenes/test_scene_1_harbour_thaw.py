@@ -8,6 +8,7 @@ import pytest
 
 from studio_gui.domain.bench import syringe_fills
 from studio_gui.domain.checks.check import Check
+from studio_gui.domain.edits.inputs import set_bench
 from studio_gui.domain.edits.mends import apply_mend
 from studio_gui.domain.edits.stocks import add_stock, change_stock
 from studio_gui.domain.plan import AcidLine, Plan
@@ -72,6 +73,26 @@ def test_no_dose_is_split_over_two_fills_of_a_60_ml_syringe(sheet: Worksheet) ->
     assert [fill.fill_ml for fill in fills] == pytest.approx([60.0, 45.0, 45.0, 60.0, 37.5], abs=ML)
     assert sum(fill.fills for fill in fills) == 13
     assert fills[0].stops_ml == pytest.approx((60.0, 30.0, 0.0), abs=ML)
+
+
+def test_its_cards_fill_a_syringe_13_times_and_add_up_to_whole_ml(sheet: Worksheet) -> None:
+    made = worksheet(set_bench(sheet.plan, syringe_ml=60.0)).cards
+    assert sum(dose.fills.fills for card in made for dose in card.doses) == 13
+    assert [card.total_ml for card in made] == [126.0, 95.0, 189.0, 63.0, 158.0]
+    assert [amount.measured_ml for amount in made[0].amounts] == [76.0, 25.0, 25.0]
+    assert not any(card.is_too_coarse for card in made)
+
+
+def test_its_bottles_hold_what_the_cards_take(sheet: Worksheet) -> None:
+    bottles = sheet.bottles
+    assert [bottle.need_ml for bottle in bottles] == pytest.approx(
+        [
+            sum(a.measured_ml for c in sheet.cards for a in c.amounts if a.stock_id == b.stock_id)
+            for b in bottles
+        ]
+    )
+    dyes = [bottle for bottle in bottles if bottle.dye_g]
+    assert [bottle.dye_g for bottle in dyes] == pytest.approx([bottle.made_ml / 100.0 for bottle in dyes])
 
 
 def finding(plan: Plan, code: str) -> Check:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from studio_gui.domain.bench import rounded_amounts
+from studio_gui.domain.cards import verdict
 from studio_gui.domain.edits.boundaries import lengths_m
 from studio_gui.domain.edits.ladders import Crossfade, Ladder, lay_crossfade, lay_ladder
 from studio_gui.domain.plan import Bench, Liquid, Plan
@@ -52,6 +53,17 @@ def test_read_to_whole_ml_no_jar_is_short() -> None:
     kelp_pct = 100.0 * rounded[1][0] / sum(rounded[1])
     assert kelp_pct == pytest.approx(75.0, abs=2.0)
     assert [sum(amounts) for amounts in rounded] == [34.0] * 5
+
+
+def test_26_and_8_are_accepted_and_25_and_8_refused() -> None:
+    sheet = faded()
+    second = sheet.cards[1]
+    assert [amount.exact_ml for amount in second.amounts] == pytest.approx([25.5, 8.5], abs=0.05)
+    assert [amount.measured_ml for amount in second.amounts] == [26.0, 8.0]
+    assert not second.is_too_coarse, "76.5 % for 75 % is within two points"
+    exact = sheet.make_up.jars[1].amounts_ml.tolist()
+    assert verdict(exact, (26.0, 8.0)) == "fine"
+    assert verdict(exact, (25.0, 8.0)) == "short"
 
 
 def test_the_same_fade_can_be_typed_as_a_ladder() -> None:

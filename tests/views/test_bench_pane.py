@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.bench_models import BottleColumn
@@ -31,6 +32,25 @@ def test_every_subject_has_a_tab(document: OpenPlan, qtbot: QtBot) -> None:
     pane = shown(BenchPane(document), qtbot)
     titles = [pane.tabs.tabText(place) for place in range(pane.tabs.count())]
     assert titles == ["Jars", "Stocks to make", "Timetable"]
+
+
+def test_no_part_of_it_is_a_window_of_its_own_even_for_a_moment(qtbot: QtBot) -> None:
+    """One that was would take the keyboard from the window when the panes are made."""
+    shown_alone: list[QWidget] = []
+
+    class Watch(QObject):
+        def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+            if isinstance(watched, QWidget) and event.type() == QEvent.Type.Show and watched.isWindow():
+                shown_alone.append(watched)
+            return False
+
+    watch = Watch()
+    QApplication.instance().installEventFilter(watch)  # type: ignore[union-attr]  # there is one in tests
+    try:
+        qtbot.addWidget(BenchPane(OpenPlan(set_bench(sample("storm-kettle"), syringe_ml=60.0))))
+    finally:
+        QApplication.instance().removeEventFilter(watch)  # type: ignore[union-attr]  # as above
+    assert shown_alone == []
 
 
 def test_a_start_gives_every_step_its_times(timetable: TimetablePanel, document: OpenPlan) -> None:

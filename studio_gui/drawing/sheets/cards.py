@@ -83,14 +83,15 @@ def _rows(sheet: Worksheet, inner: Box) -> Iterator[_CardRow]:
     waiting: list[Block] = []
     for card in sheet.cards:
         narrow = _CardLayout(sheet, card, inner.width / 2.0)
-        if narrow.is_narrow(inner.height):
-            waiting.append(narrow.whole())
+        halved = narrow.is_narrow(inner.height)
+        if halved:
+            waiting.append(narrow.whole)
             if len(waiting) == 1:
                 continue
         if waiting:
             yield _CardRow(tuple(waiting), halved=True)
             waiting = []
-        if not narrow.is_narrow(inner.height):
+        if not halved:
             wide = _CardLayout(sheet, card, inner.width)
             yield from (_CardRow((part,), halved=False) for part in wide.parts(inner.height))
     if waiting:
@@ -137,14 +138,15 @@ class _CardLayout:
 
     def is_narrow(self, sheet_height: float) -> bool:
         """Whether the card reads well at half the width of the sheet."""
-        if self.figure > _NARROW_FIGURE_MM or self.whole().height > _NARROW_SHARE * sheet_height:
+        if self.figure > _NARROW_FIGURE_MM or self.whole.height > _NARROW_SHARE * sheet_height:
             return False
         names = [self._stock_name(amount) for amount in self.card.amounts]
         lines = [fitted(name, self.name, TEXT_PT) for name in names]
         return all(len(one) <= _NARROW_LINES for one in lines)
 
+    @cached_property
     def whole(self) -> Block:
-        """Return the card in one piece."""
+        """The card in one piece."""
         return self._edged([self._head(), *self._rows(), *self._foot()])
 
     def parts(self, most: float) -> Iterator[Block]:
