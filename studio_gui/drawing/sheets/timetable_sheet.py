@@ -37,7 +37,8 @@ _LEFT_MM = TICK_MM + 4.0
 _GAP_MM = 4.0
 #: Width of a time to write down, mm.
 _BLANK_MM = 26.0
-_SPACE_MM = 3.0
+#: Above and below a step, at least and at most, mm.
+_SPACE_MM = (3.0, 6.0)
 
 
 def timetable_pages(sheet: Worksheet, choices: Choices) -> tuple[Page, ...]:
@@ -47,9 +48,14 @@ def timetable_pages(sheet: Worksheet, choices: Choices) -> tuple[Page, ...]:
     title = translate("Sheets", "Timetable")
     top = stacked([sheet_head(sheet, title, inner.width), space(3.0)])
     start = sheet.plan.timetable.start_min
-    blocks = [_start(start, inner.width), *_steps(sheet, inner.width)]
-    blocks.append(stacked([space(2.0), text(safety_words(), inner.width, bold=True)]))
-    pages = in_pages(blocks, inner.height - top.height)
+    start_line = _start(start, inner.width)
+    safety = stacked([space(2.0), text(safety_words(), inner.width, bold=True)])
+    room, least = inner.height - top.height, _SPACE_MM[0]
+    steps = list(_steps(sheet, inner.width, least))
+    spare = room - sum(block.height for block in (start_line, *steps, safety))
+    if spare > 0.0:  # what one page leaves over goes between the steps
+        steps = list(_steps(sheet, inner.width, min(least + spare / len(steps) / 2.0, _SPACE_MM[1])))
+    pages = in_pages([start_line, *steps, safety], room)
     return tuple(
         Page(
             paper,
@@ -68,7 +74,8 @@ def _start(start_min: float | None, width: float) -> Block:
     return stacked([line, space(1.0), rule(width, 0.2)])
 
 
-def _steps(sheet: Worksheet, width: float) -> Iterator[Block]:
+def _steps(sheet: Worksheet, width: float, around: float) -> Iterator[Block]:
+    """Yield the steps, each with so much space above and below."""
     is_open = sheet.plan.timetable.start_min is None
     durations = [shown_duration(one.minutes) for one in sheet.timed_steps]
     names = [step_name(one.step) for one in sheet.timed_steps]
@@ -89,9 +96,9 @@ def _steps(sheet: Worksheet, width: float) -> Iterator[Block]:
         body = stacked([line, Block(words.height, words.at(_LEFT_MM, 0.0))])
         yield stacked(
             [
-                space(_SPACE_MM),
+                space(around),
                 Block(max(body.height, TICK_MM), (tick_box(0.0, 0.0), *body.marks)),
-                space(_SPACE_MM),
+                space(around),
                 rule(width, 0.2),
             ]
         )
