@@ -113,6 +113,7 @@ class MainWindow(QMainWindow):
             (docks.table, panes.table),
             (docks.strip, panes.strip_pane),
             (docks.swatch, panes.swatch),
+            (docks.curve, panes.curve),
             (docks.stocks, panes.stocks),
             (docks.inputs, panes.inputs),
             (docks.section, panes.section),

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 #: Raised whenever docks come or go, so that places kept by an older program are not taken for these.
-STATE_VERSION = 5
+STATE_VERSION = 6
 #: Below this width (px) all panes share one side, so that the canvas keeps most of the window.
 NARROW_PX = 1200
 LEFT_PX, RIGHT_PX = 290, 350
@@ -57,6 +57,7 @@ class PaneDocks(QObject):
         self.table = self._dock("table", scrolls=True)
         self.strip = self._dock("strip", scrolls=True)
         self.swatch = self._dock("swatch", scrolls=True)
+        self.curve = self._dock("curve", scrolls=True)
         self.stocks = self._dock("stocks")
         self.inputs = self._dock("inputs")
         self.section = self._dock("section")
@@ -69,6 +70,7 @@ class PaneDocks(QObject):
             self.table,
             self.strip,
             self.swatch,
+            self.curve,
             self.stocks,
             self.inputs,
             self.section,
@@ -88,6 +90,7 @@ class PaneDocks(QObject):
             (self.table, self.tr("Sections"), self.tr("Sections &table")),
             (self.strip, self.tr("Strip and yarn"), self.tr("Strip and y&arn")),
             (self.swatch, self.tr("Swatch"), self.tr("S&watch")),
+            (self.curve, self.tr("Fade curve"), self.tr("Fa&de curve")),
             (self.stocks, self.tr("Stocks and liquors"), self.tr("&Stocks and liquors")),
             (self.inputs, self.tr("Fibre and liquid"), self.tr("&Fibre and liquid")),
             (self.section, self.tr("Section"), self.tr("S&ection")),
@@ -124,6 +127,7 @@ class PaneDocks(QObject):
         window.addDockWidget(_BOTTOM, self.table)
         window.tabifyDockWidget(self.table, self.strip)
         window.tabifyDockWidget(self.strip, self.swatch)
+        window.tabifyDockWidget(self.swatch, self.curve)
         if window.width() < NARROW_PX:
             self._arrange_one_column()
         else:

@@ -150,13 +150,14 @@ def press_f6(modifiers: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier) ->
 def test_f6_walks_every_pane_and_back(window: MainWindow) -> None:
     window.canvas.setFocus()
     walked = []
-    for _ in range(10):
+    for _ in range(11):
         press_f6()
         walked.append(stop(window))
     assert walked == [
         "table",
         "strip",
         "swatch",
+        "curve",
         "stocks",
         "inputs",
         "section",
@@ -180,11 +181,21 @@ def test_f6_brings_a_tabbed_pane_to_the_front_and_reaches_a_floating_one(window:
     QApplication.processEvents()
     window.canvas.setFocus()
     walked = []
-    for _ in range(8):
+    for _ in range(9):
         press_f6()
         QApplication.processEvents()
         walked.append(stop(window))
-    assert walked == ["strip", "swatch", "stocks", "inputs", "section", "yarn", "bench", "checks"]
+    assert walked == [
+        "strip",
+        "swatch",
+        "curve",
+        "stocks",
+        "inputs",
+        "section",
+        "yarn",
+        "bench",
+        "checks",
+    ]
     assert not window.panes.inputs.visibleRegion().isEmpty()
 
 
