@@ -21,7 +21,7 @@ from studio_gui.domain.bottles import Bottle
 from studio_gui.domain.cards import Card
 from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.edits.stocks import change_stock
-from studio_gui.domain.worksheet import Worksheet
+from studio_gui.domain.plan import Plan
 from studio_gui.wording.bench_words import (
     amount_warning,
     bottle_warnings,
@@ -80,7 +80,15 @@ class JarModel(FigureModel):
 
     def read(self) -> Sequence[JarRow]:
         sheet = self.document.sheet
-        return [row for number, card in enumerate(sheet.cards) for row in _jar_rows(sheet, card, number)]
+        colours = {
+            liquor.id: hex_from_srgb(srgb)
+            for liquor, srgb in zip(sheet.plan.liquors, sheet.liquor_colours.srgb, strict=True)
+        }
+        return [
+            row
+            for number, card in enumerate(sheet.cards)
+            for row in _jar_rows(sheet.plan, card, number, colours[card.jar.liquor_id])
+        ]
 
     def is_figure(self, column: int) -> bool:
         return column != JarColumn.NAME
@@ -122,10 +130,7 @@ def _told(role: int, row: FigureRow, column: int) -> object:
     return QColor(jar.srgb) if jar.srgb and column == JarColumn.NAME else None
 
 
-def _jar_rows(sheet: Worksheet, card: Card, number: int) -> Iterator[JarRow]:
-    plan = sheet.plan
-    place = [liquor.id for liquor in plan.liquors].index(card.jar.liquor_id)
-    srgb = hex_from_srgb(sheet.liquor_colours.srgb[place])
+def _jar_rows(plan: Plan, card: Card, number: int, srgb: str) -> Iterator[JarRow]:
     name = _joined(liquor_name(plan, card.jar.liquor_id), jar_number(card))
     told = _joined(painted_with(plan, card), jar_use(plan, card), jar_error(card))
     cells = (name, measured_ml(card.total_ml, plan), "")

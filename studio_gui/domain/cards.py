@@ -87,10 +87,11 @@ def cards(figures: SectionFigures, made: MakeUp) -> tuple[Card, ...]:
     for jar in made.jars:
         counts[jar.liquor_id] = counts.get(jar.liquor_id, 0) + 1
     numbers: dict[str, int] = {}
+    rows = {section.id: row for row, section in enumerate(figures.plan.sections)}
     result = []
     for jar in made.jars:
         numbers[jar.liquor_id] = numbers.get(jar.liquor_id, 0) + 1
-        result.append(_card(figures, jar, numbers[jar.liquor_id], counts[jar.liquor_id]))
+        result.append(_card(figures, jar, rows, numbers[jar.liquor_id], counts[jar.liquor_id]))
     return tuple(result)
 
 
@@ -128,7 +129,7 @@ def need_as_measured_ml(plan: Plan, made_up: Sequence[Card]) -> tuple[float, ...
     return tuple(round(ml, 9) for ml in need.values())
 
 
-def _card(figures: SectionFigures, jar: Jar, number: int, count: int) -> Card:
+def _card(figures: SectionFigures, jar: Jar, section_rows: dict[str, int], number: int, count: int) -> Card:
     plan = figures.plan
     exact = [
         (stock.id, ml)
@@ -146,11 +147,11 @@ def _card(figures: SectionFigures, jar: Jar, number: int, count: int) -> Card:
         amounts=tuple(Measured(id_, ml, there, ml / jar.jar_ml, points) for (id_, ml), there, points in rows),
         total_ml=total_ml,
         spare_ml=max(total_ml - jar.sections_ml, 0.0),
-        doses=_doses(figures, jar),
+        doses=_doses(figures, jar, section_rows),
     )
 
 
-def _doses(figures: SectionFigures, jar: Jar) -> tuple[Dose, ...]:
+def _doses(figures: SectionFigures, jar: Jar, section_rows: dict[str, int]) -> tuple[Dose, ...]:
     """Return how a syringe serves the jar's sections; none of one that is painted in two passes."""
     plan = figures.plan
     syringe_ml, rovings = plan.bench.syringe_ml, plan.fibre.rovings
@@ -158,7 +159,7 @@ def _doses(figures: SectionFigures, jar: Jar) -> tuple[Dose, ...]:
         return ()
     found = []
     for section_id in jar.section_ids:
-        index = plan.section_index(section_id)
+        index = section_rows[section_id]
         dose_ml = float(figures.liquid_ml[index]) / rovings
         if figures.painted[index] and not plan.sections[index].second_pass_ml:
             found.append(Dose(section_id, dose_ml, syringe_fills(dose_ml, rovings, syringe_ml)))
