@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QDialogButtonBox,
     QFrame,
     QHBoxLayout,
+    QPushButton,
     QScrollArea,
     QVBoxLayout,
     QWidget,
@@ -50,6 +51,7 @@ class DyePanel(LiveWidget):
         self.photo.taken.connect(self._take)
         room = QScrollArea()
         room.setWidgetResizable(True)
+        room.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         room.setFrameShape(QFrame.Shape.NoFrame)
         room.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         inside = QWidget()
@@ -124,11 +126,11 @@ class DyeWindow(QDialog):
         self.panel = DyePanel(document)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         buttons.rejected.connect(self.reject)
-        for button in buttons.buttons():
-            button.setProperty("autoDefault", False)  # Enter ends a field, not the window
         column = QVBoxLayout(self)
         column.addWidget(self.panel, 1)
         column.addWidget(buttons)
+        for button in self.findChildren(QPushButton):
+            button.setAutoDefault(False)  # Enter ends a field, and presses none of them
         room = self.screen().availableSize()
         self.resize(QSize(860, 600).boundedTo(QSize(room.width() - 64, room.height() - 96)))
         self._retranslate()

@@ -141,7 +141,9 @@ class PhotoView(QWidget):
                 self._paint_patch(painter, self._place, 2.0 if self.hasFocus() else 1.5)
             else:
                 painter.setPen(look.secondary)
-                words = self.tr("No photo yet: one of your swatches on white paper, in even light")
+                words = self.tr(
+                    "No photo yet. Open one of your swatches on white paper, taken in even light."
+                )
                 room = self.rect().adjusted(12, 12, -12, -12)
                 painter.drawText(room, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, words)
         finally:

@@ -87,6 +87,8 @@ class SwatchList(LiveWidget):
         self._column.addLayout(head)
         self._column.addWidget(self.build_up)
         self._column.addLayout(more)
+        for one, after in pairwise((self.add, self.window_button, self.spectrum, self.fluorescent)):
+            QWidget.setTabOrder(one, after)
         self._column.addWidget(self.message)
         self._retranslate()
 

@@ -107,8 +107,8 @@ class SwatchRow(LiveWidget):
     def _lay_out(self) -> None:
         row = QHBoxLayout()
         row.setSpacing(4)
-        row.addWidget(self.colour, 1)
-        row.addWidget(self.depth_field, 1)
+        row.addWidget(self.colour, 3)
+        row.addWidget(self.depth_field, 2)
         row.addWidget(self.fibre)
         if self._tells_all:
             row.addWidget(self.difference)

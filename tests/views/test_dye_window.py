@@ -22,7 +22,7 @@ from studio_gui.domain.colour.spaces import (
     srgb_from_linear,
 )
 from studio_gui.domain.colour.swatches import Swatch
-from studio_gui.views.dye_window import DyePanel
+from studio_gui.views.dye_window import DyePanel, DyeWindow
 from tests.views.dialogs import answering, choose_file
 from tests.views.keys import choose, shown, steps, type_into
 
@@ -201,3 +201,25 @@ def test_a_swatch_bluer_than_its_fibre_is_asked_about(panel: DyePanel) -> None:
 def test_a_dye_that_is_gone_leaves_the_window_idle(panel: DyePanel) -> None:
     panel.show_stock("gone")
     assert not panel.isEnabled()
+
+
+def test_enter_in_a_field_of_the_window_ends_the_field_alone(document: OpenPlan, qtbot: QtBot) -> None:
+    window = DyeWindow(document)
+    qtbot.addWidget(window)
+    with qtbot.waitExposed(window):
+        window.open_for("k1")
+    panel = window.panel
+    QTest.mouseClick(panel.swatches.add, LEFT)
+    QApplication.processEvents()
+    edit = panel.swatches.rows[1].colour.edit
+    assert QApplication.focusWidget() is edit
+
+    for text in ("#b9cbe0", "0.25"):
+        field = QApplication.focusWidget()
+        assert field is not None
+        QTest.keyClicks(field, text)
+        QTest.keyClick(field, Qt.Key.Key_Return)
+        QTest.keyClick(field, Qt.Key.Key_Tab)
+
+    assert window.isVisible()
+    assert of_blue(document)[1] == Swatch(0.25, "#b9cbe0", of_blue(document)[0].fibre_srgb)
