@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt, QTimer
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, QTimer
 from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QSizePolicy, QWidget
 
@@ -129,18 +129,21 @@ class SwatchLabel(QWidget):
     def __init__(self, side: int = 14, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._colour = QColor()
+        self._outside = False
         self.setFixedSize(side, side)
 
-    def show_colour(self, colour: QColor) -> None:
-        """Show `colour`; an invalid one shows nothing."""
-        if colour != self._colour:
-            self._colour = colour
+    def show_colour(self, colour: QColor, *, outside: bool = False) -> None:
+        """Show `colour`; an invalid one shows nothing. One that stands for one `outside` sRGB is marked."""
+        if colour != self._colour or outside != self._outside:
+            self._colour, self._outside = colour, outside
             self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         try:
             paint_swatch(painter, QRectF(self.rect()), self._colour, self.palette())
+            if self._outside:
+                paint_outside(painter, QRectF(self.rect()), self._colour)
         finally:
             painter.end()
 
@@ -209,6 +212,18 @@ def paint_swatch(painter: QPainter, box: QRectF, colour: QColor, palette: QPalet
     painter.setPen(QPen(look_for(palette).film_edge, 1.0))
     painter.setBrush(colour)
     painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), SWATCH_RADIUS, SWATCH_RADIUS)
+    painter.restore()
+
+
+def paint_outside(painter: QPainter, box: QRectF, colour: QColor) -> None:
+    """Paint the mark of a colour that no screen shows into the corner of its swatch: a small triangle."""
+    side = box.width() * 0.4
+    corner = box.adjusted(1.5, 1.5, -1.5, -1.5).topRight()
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor("black" if colour.lightnessF() > 0.5 else "white"))
+    painter.drawPolygon([corner, corner - QPointF(side, 0.0), corner + QPointF(0.0, side)])
     painter.restore()
 
 

@@ -187,7 +187,15 @@ class SectionPane(LiveWidget):
                 field.drop()
             self.message.say("")
         liquor = sheet.plan.liquor(section.liquor_id)
-        self.swatch.show_colour(QColor.fromRgbF(*sheet.colours.srgb[index].tolist()))
+        outside = bool(sheet.colours.clipped[index])
+        self.swatch.show_colour(QColor.fromRgbF(*sheet.colours.srgb[index].tolist()), outside=outside)
+        words = self.tr("Predicted, and so indicative.")
+        if outside:
+            words = self.tr(
+                "No screen shows this colour; the nearest stands for it. Predicted, and so indicative."
+            )
+        explain(self.swatch, words)
+        call(self.swatch, words)
         self.letter.show_text(liquor.letter)
         self.name.set_value(section.name)
         self._show_place(index)

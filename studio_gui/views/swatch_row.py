@@ -77,8 +77,10 @@ class SwatchRow(LiveWidget):
         self.remove.clicked.connect(self.removed)
         self.difference = TonedLabel("secondary", self)
         self.difference.setVisible(tells_all)
+        self.difference.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.fit = MessageLabel()
         self._lay_out()
+        self._set_fonts()
         self._retranslate()
 
     @property
@@ -138,6 +140,9 @@ class SwatchRow(LiveWidget):
         self.another.setText(self.tr("Another colour…"))
         self.kinds.retranslate()
         self._name_colours()
+
+    def _set_fonts(self) -> None:
+        self.difference.setMinimumWidth(self.fontMetrics().horizontalAdvance("88.8"))
 
     def _name_colours(self) -> None:
         if self._swatch is None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import partial
+from typing import Any
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
@@ -17,6 +18,7 @@ from studio_gui.domain.edits.inputs import fold_by_weight, set_bench, set_fibre,
 from studio_gui.domain.edits.liquors import add_liquor, to_depth_basis
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.edits.stocks import add_stock, change_stock
+from studio_gui.domain.edits.swatches import change_swatch
 from studio_gui.domain.fibre import MassMark
 from studio_gui.domain.plan import AcidLine
 from studio_gui.domain.stocks import Stock
@@ -440,3 +442,18 @@ def test_a_section_is_told_on_each_leg_where_legs_are_eased_by_weight(qtbot: QtB
     assert figures(pane)["On each leg"] == "leg 1: 0.0 to 57.7 cm\nleg 2: 0.0 to 62.5 cm"
     document.edit("Even", lambda _: two_shores())
     assert "On each leg" not in figures(pane)
+
+
+def test_the_swatch_says_that_it_is_indicative_and_marks_what_no_screen_shows(
+    pane: SectionPane, document: OpenPlan
+) -> None:
+    assert pane.swatch.toolTip() == "Predicted, and so indicative."
+    plain = pane.swatch.grab().toImage()
+    vivid: dict[str, Any] = {"srgb": "#00a0ff", "fibre_srgb": "#ffffff", "depth_pct_owf": 0.5}
+    document.edit("", partial(change_swatch, stock_id="k1", place=0, **vivid))
+    deep = document.sheet.colours.clipped[document.selected_index]
+    assert deep, "the plan's depth of a vivid dye lies outside"
+    assert pane.swatch.toolTip().startswith("No screen shows this colour")
+    corner = pane.swatch.grab().toImage().pixelColor(pane.swatch.width() - 5, 4)
+    assert corner != plain.pixelColor(pane.swatch.width() - 5, 4)
+    assert corner.name() in ("#000000", "#ffffff")

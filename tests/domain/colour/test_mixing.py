@@ -10,15 +10,17 @@ from hypothesis import strategies as st
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.fit import DyeCurve, dye_curve, fibre_k_over_s
 from studio_gui.domain.colour.kubelka_munk import measured_from_internal, reflectance_from_k_over_s
-from studio_gui.domain.colour.mixing import REACH, predicted_lab, predicted_srgb
+from studio_gui.domain.colour.mixing import REACH, PredictedColours, in_greys, predicted_lab, predicted_srgb
 from studio_gui.domain.colour.spaces import (
     Array,
     hex_from_srgb,
     lab_from_hex,
     lab_from_xyz,
+    linear_from_srgb,
     linear_from_xyz,
     srgb_from_hex,
     srgb_from_linear,
+    xyz_from_linear,
 )
 from studio_gui.domain.colour.spectra import xyz_from_reflectance
 from studio_gui.domain.colour.swatches import Swatch
@@ -141,3 +143,15 @@ def test_a_rounding_error_below_zero_is_no_dye_and_the_doses_stay_as_they_were()
 def test_a_column_too_few_is_not_taken_for_every_dye() -> None:
     with pytest.raises(ValueError, match="1 columns of doses for 2 dyes"):
         predicted_srgb(np.ones((4, 1)), (LEMON, RED), WOOL)
+
+
+@given(st.lists(st.tuples(*[st.floats(0.0, 1.0)] * 3), min_size=1, max_size=8))
+def test_greys_are_grey_and_as_light_as_the_colours(colours: list[tuple[float, float, float]]) -> None:
+    given_colours = PredictedColours(np.array(colours), np.zeros(len(colours), np.bool_))
+    greys = in_greys(given_colours).srgb
+    assert np.array_equal(greys[:, 0], greys[:, 1])
+    assert np.array_equal(greys[:, 0], greys[:, 2])
+    lightness = [
+        lab_from_xyz(xyz_from_linear(linear_from_srgb(one)))[:, 0] for one in (greys, given_colours.srgb)
+    ]
+    assert lightness[0] == pytest.approx(lightness[1], abs=1e-6)
