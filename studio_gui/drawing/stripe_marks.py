@@ -19,9 +19,9 @@ LEAST_APART = 4.0
 
 def paint_stripe_marks(painter: QPainter, layout: LayLayout, look: Look) -> None:
     """Paint the wedges of all wanted stripes."""
-    marks_m = layout.sheet.stripes.marks_m
-    if not marks_m:
+    if not layout.sheet.plan.yarn.stripes:  # the usual plan has none, and need not wait for what they reckon
         return
+    marks_m = layout.sheet.stripes.marks_m
     painter.save()
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(look.handle)

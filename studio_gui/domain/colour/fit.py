@@ -149,7 +149,7 @@ class _Samples:
     @property
     def exponent_is_free(self) -> bool:
         """Whether there are two depths, which tell how the dye builds up."""
-        return bool(np.unique(self.logs_of_depth).size > 1)
+        return bool(self.logs_of_depth.min() < self.logs_of_depth.max())
 
     def lab_and_slopes(self, log_dye: Array) -> tuple[Array, Array]:
         """Return Lab (n, 3) of each on its fibre with ln K/S of the dye (n, 31); derivatives (n, 3, 31)."""
