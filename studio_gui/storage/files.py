@@ -23,10 +23,12 @@ from pathlib import Path
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.plan import Plan
-from studio_gui.storage.plan_json import plan_from_json, plan_to_json
+from studio_gui.storage.plan_json import plan_and_version, plan_to_json
 from studio_gui.storage.strict_json import LARGEST_FILE_BYTES
 
 PLAN_SUFFIX = ".roving.json"
+#: No disk in use takes longer names.
+LONGEST_NAME_BYTES = 255
 
 _CODES = {
     errno.EISDIR: "is-a-folder",
@@ -68,7 +70,14 @@ class Fingerprint:
 
 
 def read_plan(path: Path) -> Plan:
-    """Return the plan in the file at `path`; never reads more than the largest plan may have.
+    """Return the plan in the file at `path`; raises as `read_plan_and_version`."""
+    return read_plan_and_version(path)[0]
+
+
+def read_plan_and_version(path: Path) -> tuple[Plan, int]:
+    """Return the plan in the file at `path`, and the version it is written in.
+
+    Never reads more than the largest plan may have.
 
     Raises
     ------
@@ -76,7 +85,7 @@ def read_plan(path: Path) -> Plan:
         What is wrong with the file, or with its content as `plan_from_json` tells it, with ``path``.
     """
     try:
-        return plan_from_json(read_bytes(path))
+        return plan_and_version(read_bytes(path))
     except FileProblem as problem:
         raise FileProblem(problem.code, **problem.params | {"path": str(path)}) from problem
 
@@ -89,8 +98,13 @@ def read_bytes(path: Path) -> bytes:
     FileProblem
         When there is no such file or it cannot be read.
     """
+    return read_at_most(path, LARGEST_FILE_BYTES)
+
+
+def read_at_most(path: Path, most_bytes: int) -> bytes:
+    """Return the content of the file at `path`, of a larger one `most_bytes` and one more; raises so too."""
     with _opened(path) as file:
-        return file.read(LARGEST_FILE_BYTES + 1)
+        return file.read(most_bytes + 1)
 
 
 def set_aside(path: Path) -> Path:
@@ -106,6 +120,36 @@ def set_aside(path: Path) -> Path:
         number += 1
     with _as_file_problem(path, _WRITE_CODES):
         return path.rename(kept)
+
+
+def keep_original(path: Path, version: int) -> Path:
+    """Copy the plan's file at `path`, of an older version, beside it, and return the copy's path.
+
+    A copy of the same content serves again; no other file is ever written over.
+
+    Raises
+    ------
+    FileProblem
+        When the file cannot be read or the copy not be written.
+    """
+    data, number = read_bytes(path), 0
+    while True:
+        number += 1
+        words = f" (format {version})" if number == 1 else f" (format {version}, {number})"
+        kept = path.with_name(f"{_stem(path, len(words))}{words}{PLAN_SUFFIX}")
+        if not kept.exists():
+            write_atomically(kept, data)
+            return kept
+        if kept.is_file() and read_bytes(kept) == data:
+            return kept
+
+
+def _stem(path: Path, room: int) -> str:
+    """Return a plan's name without its ending, cut so that so many characters can be added."""
+    stem = path.name.removesuffix(PLAN_SUFFIX)
+    while len(os.fsencode(stem)) + room + len(PLAN_SUFFIX) > LONGEST_NAME_BYTES:
+        stem = stem[:-1]
+    return stem
 
 
 def make_folder(path: Path) -> None:

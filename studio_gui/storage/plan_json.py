@@ -118,7 +118,12 @@ def plan_to_json(plan: Plan) -> bytes:
 
 
 def plan_from_json(data: bytes) -> Plan:
-    """Return the plan that `data` holds.
+    """Return the plan that `data` holds; raises as `plan_and_version`."""
+    return plan_and_version(data)[0]
+
+
+def plan_and_version(data: bytes) -> tuple[Plan, int]:
+    """Return the plan that `data` holds, and the version it is written in.
 
     Raises
     ------
@@ -140,7 +145,7 @@ def plan_from_json(data: bytes) -> Plan:
         _take_from_version_2(document)
     if version < 4:
         _take_from_version_3(document)
-    return _SHAPES.decoded(Plan, document, "")
+    return _SHAPES.decoded(Plan, document, ""), version
 
 
 def _take_from_version_1(document: dict[str, Json]) -> None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from pathlib import PurePath
 
+from studio_gui.wording.moments import moment_of, moment_words
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.numbers import UNKNOWN
 from studio_gui.wording.told import Telling, Told
@@ -105,6 +106,33 @@ def _photo_too_large(told: Told) -> str:
     return told.translate("Files", "{path} has {megabytes} MB. Save the photo smaller, at most 100 MB.")
 
 
+def _plan_held(told: Told) -> str:
+    told = with_holder(told)
+    if not told.text("user"):
+        return told.translate("Files", "{path} is open in another window. Close it there, or work on a copy.")
+    return told.translate(
+        "Files",
+        "{path} is open: {holder}. Close it there, or work on a copy.",
+    )
+
+
+def _plan_held_far(told: Told) -> str:
+    return with_holder(told).translate(
+        "Files",
+        "{path} was opened on another computer and may be open there still: {holder}."
+        " Close it there, work on a copy, or take it over.",
+    )
+
+
+def with_holder(told: Told) -> Told:
+    """Return `told` with who holds a plan as a word."""
+    since = moment_of(told.text("since"))
+    told = told.plus(number=str(told.params.get("process", "")), moment=moment_words(since, told.tongue))
+    return told.plus(
+        holder=told.translate("Files", "{program}, user {user} on {host}, process {number}, since {moment}")
+    )
+
+
 #: Of files as a whole; these name the path themselves.
 OUTSIDE: dict[str, Telling] = {
     "file-not-found": lambda told: told.translate(
@@ -137,6 +165,8 @@ OUTSIDE: dict[str, Telling] = {
         "Files", "{path} cannot be read as a picture. Save the photo as JPEG or PNG."
     ),
     "photo-too-large": _photo_too_large,
+    "plan-held": _plan_held,
+    "plan-held-far": _plan_held_far,
     "export-onto-plan": lambda told: told.translate(
         "Files", "{path} is a plan, and the export would take its place. Choose another name."
     ),
@@ -160,6 +190,13 @@ OUTSIDE: dict[str, Telling] = {
 #: Of what stands in a file; told with the place.
 INSIDE: dict[str, Telling] = {
     "file-too-large": _too_large,
+    "snapshot-broken": lambda told: told.translate(
+        "Files",
+        "This copy is damaged, and no plan can be taken from it. Keep it for somebody who can, or delete it.",
+    ),
+    "snapshot-newer": lambda told: told.translate(
+        "Files", "A newer Roving Lay kept this copy. Open it with that one."
+    ),
     "byte-order-mark": lambda told: told.translate(
         "Files", "The text begins with a byte order mark. Save it as plain UTF-8, without one."
     ),

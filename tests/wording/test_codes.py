@@ -41,7 +41,7 @@ ERRORS: dict[str, type[RovingLayError]] = {
 }
 CODE = re.compile(r"[a-z]+(-[a-z0-9]+)+")
 #: Of this form, in modules that hand on codes they keep in tables, and yet no code.
-NO_CODES = {"roving-lay-plan", "roving-lay-ladders"}
+NO_CODES = {"roving-lay-plan", "roving-lay-ladders", "roving-lay-recovery"}
 COUNTED = {
     "count",
     "most",
@@ -56,7 +56,7 @@ COUNTED = {
     "ply",
     "least",
 }
-COUNTED |= {"step", "stocks", "deepest", "most_bytes", "ratio", "factor", "bulk", "fibre"}
+COUNTED |= {"process", "step", "stocks", "deepest", "most_bytes", "ratio", "factor", "bulk", "fibre"}
 UNITS_AT_THE_END = (
     "_ml",
     "_mm",
