@@ -17,10 +17,12 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QUndoStack
 
-from studio_gui.domain.errors import FileProblem, RovingLayError
+from studio_gui.document.plan_file import PlanFile
+from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import Worksheet, worksheet
-from studio_gui.storage.files import Fingerprint, fingerprint, read_plan, save_plan
+from studio_gui.storage.files import Fingerprint, read_plan
+from studio_gui.storage.recovery import Snapshot
 
 Edit = Callable[[Plan], Plan]
 
@@ -72,16 +74,16 @@ class OpenPlan(QObject):
         self._is_unsettled = False
         self._plans = [plan]
         self._sheet = worksheet(plan)
-        self._path: Path | None = None
-        self._fingerprint: Fingerprint | None = None
+        self._file = PlanFile()
+        self._is_recovered = False
         self._selected: tuple[str, ...] = (plan.sections[0].id,)
 
     @classmethod
     def from_file(cls, path: Path) -> OpenPlan:
-        """Return the plan in a file, open; `FileProblem` when it cannot be read."""
-        was = fingerprint(path)
-        document = cls(read_plan(path))
-        document._path, document._fingerprint = path, was
+        """Return the plan in a file, open; `FileProblem` when it cannot be read or is open elsewhere."""
+        file, plan = PlanFile().read(path)
+        document = cls(plan)
+        document._file = file
         return document
 
     @property
@@ -103,7 +105,17 @@ class OpenPlan(QObject):
     @property
     def path(self) -> Path | None:
         """The file the plan is kept in, None for one never saved."""
-        return self._path
+        return self._file.path
+
+    @property
+    def was(self) -> Fingerprint | None:
+        """The fingerprint of the plan's file as it was last read or written here."""
+        return self._file.was
+
+    @property
+    def is_recovered(self) -> bool:
+        """Whether the plan came back from a snapshot and was not saved since."""
+        return self._is_recovered
 
     @property
     def is_modified(self) -> bool:
@@ -166,17 +178,44 @@ class OpenPlan(QObject):
         if self.is_previewing:
             self._show(self.plan)
 
-    def open_file(self, path: Path) -> None:
-        """Replace the plan by the one in a file; `FileProblem` leaves everything as it was."""
-        was = fingerprint(path)  # before reading, so that no change in between is missed
-        self._start_over(read_plan(path), path, was)
+    def open_file(self, path: Path, *, take_over: bool = False) -> None:
+        """Replace the plan by the one in a file; `FileProblem` leaves everything as it was.
+
+        `take_over` takes it from a holder on another machine, who may be gone or not.
+        """
+        file, plan = self._file.read(path, take_over=take_over)
+        self._start_over(plan, file)
+
+    def open_copy(self, path: Path) -> None:
+        """Replace the plan by that in a file, which stays whose it is: the copy is in no file yet."""
+        self.replace(read_plan(path))
 
     def replace(self, plan: Plan) -> None:
         """Start over with a plan that is in no file yet."""
-        self._start_over(plan, None, None)
+        self._start_over(plan, PlanFile())
 
-    def _start_over(self, plan: Plan, path: Path | None, was: Fingerprint | None) -> None:
-        self._path, self._fingerprint = path, was
+    def recover(self, kept: Snapshot, name: str) -> None:
+        """Start over with a plan that a snapshot kept, changed against its file by a step called `name`.
+
+        Where its file has changed since, or is gone, there is no such step, and the plan is modified all the
+        same. Where another program has its file open, the plan comes back without one.
+        """
+        file, base = self._file.recovered(kept)
+        self._start_over(kept.plan if base is None else base, file)
+        self._is_recovered = True
+        if base is None or base == kept.plan:
+            self.undo_stack.resetClean()
+        else:
+            self._push(name, kept.plan)
+        self.file_changed.emit()
+
+    def let_go(self) -> None:
+        """Let others open the plan's file, as this program ends."""
+        self._file.let_go(PlanFile())
+
+    def _start_over(self, plan: Plan, file: PlanFile) -> None:
+        self._file.let_go(file)
+        self._file, self._is_recovered = file, False
         self._plans, self._selected = [plan], (plan.sections[0].id,)
         self.undo_stack.clear()
         self._show(plan)
@@ -185,19 +224,19 @@ class OpenPlan(QObject):
 
     def changed_outside(self) -> bool:
         """Tell whether the file is no longer what was last read or written here."""
-        if self._path is None or self._fingerprint is None:
-            return False
-        try:
-            return fingerprint(self._path) != self._fingerprint
-        except FileProblem as problem:
-            return problem.code != "file-not-found"  # a file that is gone is made anew by saving
+        return self._file.changed_outside()
 
-    def save(self, path: Path) -> None:
-        """Write the plan to `path` and keep it there; `FileProblem` leaves the old file intact."""
-        self._fingerprint = save_plan(path, self.plan)
-        self._path = path
+    def save(self, path: Path, *, take_over: bool = False) -> Path | None:
+        """Write the plan to `path` and keep it there; `FileProblem` leaves the old file intact.
+
+        A file of an older version that it was read from is copied beside it first; the copy is returned.
+        """
+        file, kept = self._file.saved(path, self.plan, take_over=take_over)
+        self._file.let_go(file)
+        self._file, self._is_recovered = file, False
         self.undo_stack.setClean()
         self.file_changed.emit()
+        return kept
 
     def _push(self, name: str, plan: Plan) -> None:
         stack = self.undo_stack

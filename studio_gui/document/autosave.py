@@ -1,0 +1,112 @@
+"""Keeps a copy of what is not saved, for after a crash or a power cut.
+
+The rule of this module: an edit is on disk at most `KEEP_AFTER_MS` and the time of one write later, and never
+in the plan's own file. Writing happens off the window's thread. What is saved, or given up by choice, needs
+no copy any more.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QStandardPaths, QTimer, Signal
+
+from studio_gui.document.background import LatestRun
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.document.preferences import ORGANISATION
+from studio_gui.domain.errors import FileProblem
+from studio_gui.domain.plan import Plan
+from studio_gui.storage.recovery import SnapshotFile
+
+KEEP_AFTER_MS = 2_000
+TRY_AGAIN_MS = 20_000
+
+
+def state_folder() -> Path:
+    """Return the folder of what the program has to remember by itself, which need not be there yet."""
+    kind = QStandardPaths.StandardLocation.GenericStateLocation
+    return Path(QStandardPaths.writableLocation(kind)) / ORGANISATION
+
+
+def recovery_folder() -> Path:
+    """Return the folder of snapshots."""
+    return state_folder() / "recovery"
+
+
+class Autosave(QObject):
+    """Keeps a snapshot of one open plan while it differs from its file.
+
+    Signals
+    -------
+    failed
+        Nothing can be kept; carries the `FileProblem`, once until it works again.
+    """
+
+    failed = Signal(FileProblem)
+
+    def __init__(self, document: OpenPlan, folder: Path | None = None, parent: QObject | None = None) -> None:
+        """Keep snapshots in `folder`, by default the program's own."""
+        super().__init__(parent)
+        self._document = document
+        self._file = SnapshotFile(recovery_folder() if folder is None else folder)
+        self._asked: Plan | None = None
+        self._has_failed = False
+        self._run = LatestRun(self)
+        self._run.done.connect(self._kept)
+        self._run.failed.connect(self._not_kept)
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(KEEP_AFTER_MS)
+        self._timer.timeout.connect(self._keep)
+        document.settled.connect(self._follow)
+        document.file_changed.connect(self._follow)
+
+    @property
+    def file(self) -> Path:
+        """Where the snapshot stands when there is one."""
+        return self._file.file
+
+    def keep_now(self) -> None:
+        """Keep what is not saved, before this returns; `FileProblem` on failure."""
+        self._timer.stop()
+        if self._document.is_modified:
+            self._file.write(self._document.plan, self._document.path, self._document.was)
+
+    def go_on_with(self, kept: SnapshotFile) -> None:
+        """Keep snapshots in a file of a plan that was just recovered from it."""
+        self._run.stop()
+        self._file.close()
+        self._file = kept
+        self._asked = None
+        self._follow()
+
+    def end(self) -> None:
+        """Keep nothing any more, as the plan was saved or given up."""
+        self._timer.stop()
+        self._run.stop()
+        self._document.settled.disconnect(self._follow)
+        self._document.file_changed.disconnect(self._follow)
+        self._file.close()
+
+    def _follow(self) -> None:
+        if not self._document.is_modified:
+            self._timer.stop()
+            if self._asked is not None:
+                self._asked = None
+                self._run.ask(self._file.remove)
+        elif self._document.plan is not self._asked and not self._timer.isActive():
+            self._timer.start()
+
+    def _keep(self) -> None:
+        self._asked = self._document.plan
+        self._run.ask(self._file.write, self._asked, self._document.path, self._document.was)
+
+    def _kept(self) -> None:
+        self._has_failed = False
+
+    def _not_kept(self, error: Exception) -> None:
+        self._asked = None
+        QTimer.singleShot(TRY_AGAIN_MS, self, self._follow)
+        if isinstance(error, FileProblem) and not self._has_failed:
+            self._has_failed = True
+            self.failed.emit(error)

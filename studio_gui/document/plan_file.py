@@ -1,0 +1,112 @@
+"""The file of an open plan: its lock, what was last read or written, and in which version.
+
+The rule of this module: a `PlanFile` is a fact that does not change; reading and saving return another, and
+on a failure the one before holds on, lock and all. Two for the same file share one lock.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from studio_gui.domain.errors import FileProblem
+from studio_gui.domain.plan import Plan
+from studio_gui.storage.files import (
+    Fingerprint,
+    fingerprint,
+    keep_original,
+    read_plan_and_version,
+    save_plan,
+)
+from studio_gui.storage.locks import FileLock, lock_file, lock_path
+from studio_gui.storage.plan_json import VERSION
+from studio_gui.storage.recovery import Snapshot
+
+
+@dataclass(frozen=True, eq=False)
+class PlanFile:
+    """Where a plan is kept; `path` is None for one never saved.
+
+    `was` is the file's fingerprint when it was last read or written here, `version` that of its format then,
+    and `lock` what keeps others out, None where there can be none.
+    """
+
+    path: Path | None = None
+    was: Fingerprint | None = None
+    version: int = VERSION
+    lock: FileLock | None = None
+
+    def read(self, path: Path, *, take_over: bool = False) -> tuple[PlanFile, Plan]:
+        """Return the plan in the file at `path` with its `PlanFile`.
+
+        Raises
+        ------
+        FileProblem
+            When it cannot be read, or is open elsewhere; `take_over` takes it from another machine.
+        """
+        lock = self._lock_on(path, take_over=take_over)
+        try:
+            was = fingerprint(path)  # before reading, so that no change in between is missed
+            plan, version = read_plan_and_version(path)
+        except FileProblem:
+            self._give_back(lock)
+            raise
+        return PlanFile(path, was, version, lock), plan
+
+    def saved(self, path: Path, plan: Plan, *, take_over: bool = False) -> tuple[PlanFile, Path | None]:
+        """Write `plan` to `path`, and return its `PlanFile`; `FileProblem` leaves the old file intact.
+
+        A file of an older version that it was read from is copied beside it first; the copy is returned too.
+        """
+        lock = self._lock_on(path, take_over=take_over)
+        try:
+            is_older = self._is_at(path) and self.version < VERSION
+            kept = keep_original(path, self.version) if is_older else None
+            was = save_plan(path, plan)
+        except FileProblem:
+            self._give_back(lock)
+            raise
+        return PlanFile(path, was, VERSION, lock), kept
+
+    def recovered(self, kept: Snapshot) -> tuple[PlanFile, Plan | None]:
+        """Return the `PlanFile` of a snapshot, and the plan in its file unless that changed since or is gone.
+
+        Where another program has the file open, the snapshot comes back without one.
+        """
+        if kept.path is None:
+            return PlanFile(), None
+        try:
+            file, plan = self.read(kept.path)
+        except FileProblem as problem:
+            if problem.code in ("plan-held", "plan-held-far"):
+                return PlanFile(), None
+            return PlanFile(kept.path, kept.was, VERSION, self._lock_on(kept.path)), None
+        if file.was == kept.was:
+            return file, plan
+        return replace(file, was=kept.was, version=VERSION), None  # saving asks about what stands there now
+
+    def changed_outside(self) -> bool:
+        """Tell whether the file is no longer what was last read or written here."""
+        if self.path is None or self.was is None:
+            return False
+        try:
+            return fingerprint(self.path) != self.was
+        except FileProblem as problem:
+            return problem.code != "file-not-found"  # a file that is gone is made anew by saving
+
+    def let_go(self, after: PlanFile) -> None:
+        """Let others have the file, unless `after` goes on with it."""
+        if self.lock is not None and self.lock is not after.lock:
+            self.lock.release()
+
+    def _is_at(self, path: Path) -> bool:
+        return self.path is not None and lock_path(self.path) == lock_path(path)
+
+    def _lock_on(self, path: Path, *, take_over: bool = False) -> FileLock | None:
+        if self.lock is not None and self._is_at(path):
+            return self.lock
+        return lock_file(path, take_over=take_over)
+
+    def _give_back(self, lock: FileLock | None) -> None:
+        if lock is not None and lock is not self.lock:
+            lock.release()
