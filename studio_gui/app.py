@@ -11,8 +11,9 @@ import gc
 import os
 import sys
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 from studio_gui.display import NoDisplay, choose_display
 from studio_gui.domain.errors import FileProblem, RovingLayError
@@ -21,6 +22,9 @@ from studio_gui.paths import font_path, program_version, samples_dir
 from studio_gui.storage.files import PLAN_SUFFIX, read_plan
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.translation import translate
+
+if TYPE_CHECKING:
+    from studio_gui.document.open_plan import OpenPlan
 
 PROGRAM = "roving-lay"
 FIRST_SAMPLE = f"harbour-thaw{PLAN_SUFFIX}"
@@ -90,16 +94,15 @@ def _export(plan_path: Path, out: Path) -> int:
 
 def _open_window(plan_path: Path | None) -> int:
     """Open the window on a plan, or on an unsaved copy of the first sample, and return when it is closed."""
-    from studio_gui.document.open_plan import OpenPlan  # noqa: PLC0415
-
-    if plan_path is None:
-        document = OpenPlan(read_plan(samples_dir() / FIRST_SAMPLE))
-    else:
-        document = OpenPlan.from_file(plan_path)
+    document, held = _opened(plan_path)
     choose_display()
+    from PySide6.QtCore import QTimer  # noqa: PLC0415
     from PySide6.QtGui import QFontDatabase, QFontInfo  # noqa: PLC0415
     from PySide6.QtWidgets import QApplication  # noqa: PLC0415
 
+    from studio_gui.document.autosave import state_folder  # noqa: PLC0415
+    from studio_gui.storage.log import note, start_log  # noqa: PLC0415
+    from studio_gui.views.fault_dialog import FaultWatch  # noqa: PLC0415
     from studio_gui.views.main_window import MainWindow  # noqa: PLC0415
     from studio_gui.views.readable import keep_readable  # noqa: PLC0415
 
@@ -109,10 +112,32 @@ def _open_window(plan_path: Path | None) -> int:
     keep_readable(application)
     if not QFontInfo(application.font()).family():
         QFontDatabase.addApplicationFont(str(font_path()))  # the system has no font at all
+    start_log(state_folder() / "log")
+    note("started", process=os.getpid())
     window = MainWindow(document)
+    FaultWatch(window.autosave, window).install()
     window.furnished.connect(gc.freeze)  # a search through all that stays would cost a frame its time
     window.show()
-    return application.exec()
+    if held is not None and plan_path is not None:
+        QTimer.singleShot(0, window, partial(window.files.open_held, plan_path, held))
+    QTimer.singleShot(0, window, window.recovery.offer_at_start)
+    status = application.exec()
+    note("ended")
+    return status
+
+
+def _opened(plan_path: Path | None) -> tuple[OpenPlan, FileProblem | None]:
+    """Return the plan to begin with; where somebody else has it open, a copy of it and who that is."""
+    from studio_gui.document.open_plan import OpenPlan  # noqa: PLC0415
+
+    if plan_path is None:
+        return OpenPlan(read_plan(samples_dir() / FIRST_SAMPLE)), None
+    try:
+        return OpenPlan.from_file(plan_path), None
+    except FileProblem as problem:
+        if problem.code not in ("plan-held", "plan-held-far"):
+            raise
+        return OpenPlan(read_plan(plan_path)), problem
 
 
 def _is_same_file(one: Path, other: Path) -> bool:

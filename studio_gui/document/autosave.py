@@ -50,7 +50,7 @@ class Autosave(QObject):
         self._document = document
         self._file = SnapshotFile(recovery_folder() if folder is None else folder)
         self._asked: Plan | None = None
-        self._has_failed = False
+        self._has_failed = self._has_ended = False
         self._run = LatestRun(self)
         self._run.done.connect(self._kept)
         self._run.failed.connect(self._not_kept)
@@ -65,6 +65,11 @@ class Autosave(QObject):
     def file(self) -> Path:
         """Where the snapshot stands when there is one."""
         return self._file.file
+
+    @property
+    def folder(self) -> Path:
+        """Where snapshots stand."""
+        return self._file.file.parent
 
     def keep_now(self) -> None:
         """Keep what is not saved, before this returns; `FileProblem` on failure."""
@@ -82,13 +87,14 @@ class Autosave(QObject):
 
     def end(self) -> None:
         """Keep nothing any more, as the plan was saved or given up."""
+        self._has_ended = True
         self._timer.stop()
         self._run.stop()
-        self._document.settled.disconnect(self._follow)
-        self._document.file_changed.disconnect(self._follow)
         self._file.close()
 
     def _follow(self) -> None:
+        if self._has_ended:
+            return
         if not self._document.is_modified:
             self._timer.stop()
             if self._asked is not None:

@@ -15,17 +15,18 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
-from studio_gui.domain.errors import RovingLayError
+from studio_gui.domain.errors import FileProblem, RovingLayError
 from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.paths import samples_dir
 from studio_gui.storage.files import PLAN_SUFFIX
+from studio_gui.storage.log import note
+from studio_gui.views.questions import Button, ask, ask_about_holder, tell
 from studio_gui.views.recent_menu import RecentMenu
 from studio_gui.wording.naming import one_line
 
-Button = QMessageBox.StandardButton
-
 LONGEST_PATH = 160
+HELD = ("plan-held", "plan-held-far")
 
 
 class FileCommands(QObject):
@@ -98,17 +99,40 @@ class FileCommands(QObject):
 
     def open_path(self, path: Path) -> None:
         """Open a plan's file, after asking about unsaved changes; a bad file is one dialog and no change."""
-        if not self.may_discard():
-            return
+        if self.may_discard():
+            self._open(path)
+
+    def _open(self, path: Path, *, take_over: bool = False) -> None:
         try:
-            self._document.open_file(path)
-        except RovingLayError as error:
-            if error.code == "file-not-found":
+            self._document.open_file(path, take_over=take_over)
+        except FileProblem as problem:
+            if problem.code in HELD:
+                self.open_held(path, problem)
+                return
+            if problem.code == "file-not-found":
                 self._preferences.forget_recent(path)
-            self._complain(self.tr("This file was not opened"), error)
+            self._complain(self.tr("This file was not opened"), problem)
             return
         self._remember(path)
+        note("plan-opened", sections=len(self._document.plan.sections))
         self.said.emit(self.tr("Opened {0}").format(_told(path)))
+
+    def open_held(self, path: Path, problem: FileProblem) -> None:
+        """Ask what to do with a plan that somebody else has open, and do it."""
+        from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (the first paint does without it)
+
+        answer = ask_about_holder(
+            self._window, self.tr("This plan is open already"), refusal(problem), problem
+        )
+        if answer == "take-over":
+            self._open(path, take_over=True)
+        elif answer == "copy":
+            try:
+                self._document.open_copy(path)
+            except FileProblem as unread:
+                self._complain(self.tr("This file was not opened"), unread)
+                return
+            self.said.emit(self.tr("A copy of {0}, in no file yet").format(_told(path)))
 
     def save(self) -> bool:
         """Save to the plan's file, asking for one when it has none; return whether it was saved."""
@@ -193,7 +217,7 @@ class FileCommands(QObject):
         _finish_typing()
         if not self._document.is_modified:
             return True
-        answer = QMessageBox.question(
+        answer = ask(
             self._window,
             self.tr("Unsaved changes"),
             self.tr("Save the changes to “{0}” first?").format(
@@ -215,34 +239,57 @@ class FileCommands(QObject):
 
     def _save_to(self, path: Path) -> bool:
         try:
-            self._document.save(path)
+            kept = self._save_or_take_over(path)
         except RovingLayError as error:
+            note("save-failed")
             self._complain(self.tr("The plan was not saved"), error)
             return False
         self._remember(path)
-        self.said.emit(self.tr("Saved to {0}").format(_told(path)))
+        note("plan-saved", sections=len(self._document.plan.sections))
+        words = self.tr("Saved to {0}").format(_told(path))
+        if kept is not None:
+            words = self.tr("{0}. The file was of an older format, and is kept as {1}.").format(
+                words, one_line(kept.name)
+            )
+        self.said.emit(words)
         return True
+
+    def _save_or_take_over(self, path: Path) -> Path | None:
+        """Save; where a holder on another computer may be gone, only after a question."""
+        from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (the first paint does without it)
+
+        try:
+            return self._document.save(path)
+        except FileProblem as problem:
+            if problem.code != "plan-held-far":
+                raise
+            question = self.tr("{0} Write over it?").format(refusal(problem))
+            title = self.tr("This plan is open already")
+            if not self._is_sure(title, question):
+                raise
+            return self._document.save(path, take_over=True)
 
     def _remember(self, path: Path) -> None:
         self._preferences.remember_folder(path.parent)
         self._preferences.remember_recent(path)
 
     def _overwrite_foreign(self, path: Path) -> bool:
-        answer = QMessageBox.warning(
-            self._window,
+        return self._is_sure(
             self.tr("Write over this file?"),
             self.tr("“{0}” holds something that did not come from this window. Write over it?").format(
                 one_line(path.name)
             ),
-            Button.Yes | Button.Cancel,
-            Button.Cancel,
         )
+
+    def _is_sure(self, title: str, question: str) -> bool:
+        warning = QMessageBox.Icon.Warning
+        answer = ask(self._window, title, question, Button.Yes | Button.Cancel, Button.Cancel, warning)
         return answer == Button.Yes
 
     def _complain(self, title: str, error: RovingLayError) -> None:
         from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (the first paint does without it)
 
-        QMessageBox.warning(self._window, title, f"{title}. {refusal(error)}")
+        tell(self._window, title, f"{title}. {refusal(error)}")
 
     def _plan_filter(self) -> str:
         return self.tr("Plans (*{0})").format(PLAN_SUFFIX) + ";;" + self.tr("All files (*)")

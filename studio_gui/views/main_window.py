@@ -6,6 +6,7 @@ The rule of this module: it puts views together and asks about files; it edits n
 from __future__ import annotations
 
 from functools import cached_property
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPoint, Qt, Signal
@@ -20,6 +21,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QMainWindow, QToolButton, QVBoxLayout, QWidget
 
+from studio_gui.document.autosave import Autosave
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
 from studio_gui.domain.errors import RovingLayError
@@ -32,6 +34,7 @@ from studio_gui.views.lay_canvas import LayCanvas
 from studio_gui.views.lay_menus import LayMenus
 from studio_gui.views.pane_docks import PaneDocks
 from studio_gui.views.plan_drop import PlanDrop
+from studio_gui.views.recovery import Recovery
 from studio_gui.views.section_commands import SectionCommands
 from studio_gui.views.totals_bar import TotalsBar
 from studio_gui.views.view_choices import ViewChoices
@@ -59,12 +62,17 @@ class MainWindow(QMainWindow):
 
     furnished = Signal()
 
-    def __init__(self, document: OpenPlan, preferences: Preferences | None = None) -> None:
+    def __init__(
+        self, document: OpenPlan, preferences: Preferences | None = None, snapshots: Path | None = None
+    ) -> None:
+        """Show a plan; its unsaved state is kept in the folder `snapshots`, by default the program's own."""
         super().__init__()
         self.document = document
         self._preferences = preferences or Preferences()
         self.choices = ViewChoices(self._preferences, self)  # before anything says a number
         self.files = FileCommands(document, self._preferences, self)
+        self.autosave = Autosave(document, snapshots, self)
+        self.recovery = Recovery(document, self.autosave, self.files.may_discard, self)
         self.canvas = LayCanvas(document)
         self.section_commands = SectionCommands(document, self)
         self.view_commands = ViewCommands(self.canvas, self)
@@ -148,6 +156,7 @@ class MainWindow(QMainWindow):
         self.canvas.menu_wanted.connect(self._canvas_menu)
         self.canvas.painted.connect(lambda: self.panes, Qt.ConnectionType.QueuedConnection)
         self.files.said.connect(self._say)
+        self.recovery.said.connect(self._say)
         self.choices.said.connect(self._say)
         self.full_screen.switched.connect(self._say_how_to_come_back)
         self.docks.walked.connect(self._say)
@@ -208,6 +217,8 @@ class MainWindow(QMainWindow):
         name = self.tr("{0} ({1})").format(title, file) if title and file else title or file
         name = name or self.tr("Untitled")
         name = one_line(name.replace("[*]", ""), LONGEST_TITLE)
+        if self.document.is_recovered:
+            name = self.tr("{0} (recovered)").format(name)
         self.setWindowTitle(self.tr("{0}[*] – Roving Lay").format(name))
         self.setWindowFilePath("" if path is None else str(path))
         self.setWindowModified(self.document.is_modified)
@@ -271,4 +282,6 @@ class MainWindow(QMainWindow):
         geometry = self.full_screen.geometry
         self.full_screen.set_on(False)
         self._preferences.remember_window(geometry, self.docks.places())
+        self.autosave.end()
+        self.document.let_go()
         super().closeEvent(event)

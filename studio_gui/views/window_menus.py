@@ -36,6 +36,7 @@ class WindowMenus(QObject):
         self.redo_action.setShortcuts(_keys(QKeySequence.StandardKey.Redo, "Ctrl+Shift+Z"))
         for action in (self.undo_action, self.redo_action):
             action.setProperty(NAMES_A_STEP, True)
+        self.recover_action = self._action(window.recovery.offer)
         self.quit_action = self._action(window.close, _keys(QKeySequence.StandardKey.Quit, "Ctrl+Q"))
         self.reset_action = self._action(window.docks.arrange)
         self.next_action = self._action(lambda: window.docks.walk(1), [QKeySequence("F6")])
@@ -69,6 +70,7 @@ class WindowMenus(QObject):
         self.view.setTitle(self.tr("&View"))
         self.panes.setTitle(self.tr("&Panes"))
         self.help.retranslate()
+        self.recover_action.setText(self.tr("Reco&ver unsaved work…"))
         self.quit_action.setText(self.tr("&Quit"))
         self.reset_action.setText(self.tr("&Reset panes"))
         self.next_action.setText(self.tr("&Next pane"))
@@ -88,7 +90,7 @@ class WindowMenus(QObject):
         self.file.addActions(window.files.actions)
         self.file.insertMenu(window.files.sample_action, window.files.recent_menu)
         self.file.addSeparator()
-        self.file.addAction(self.quit_action)
+        self.file.addActions([self.recover_action, self.quit_action])
         self.edit.addActions([self.undo_action, self.redo_action])
         self.section.addActions(window.section_commands.actions)
         for dock in window.docks.all:

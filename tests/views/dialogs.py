@@ -98,6 +98,11 @@ def choose_file(path: Path) -> Answer:
     return answer
 
 
+def soon(answer: Answer) -> Answer:
+    """Return an answer given in a moment, so that a question it brings up can be answered in turn."""
+    return lambda dialog: QTimer.singleShot(0, dialog, lambda: answer(dialog))
+
+
 def cancel(dialog: QDialog) -> None:
     """Leave a dialog by Esc."""
     QTest.keyClick(dialog, Qt.Key.Key_Escape)

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import json
+import shutil
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QSettings
-from PySide6.QtWidgets import QMessageBox, QWidget
+from PySide6.QtCore import QSettings, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QDialog, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
@@ -17,9 +20,12 @@ from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.storage.files import read_plan, save_plan
+from studio_gui.storage.locks import lock_path
+from studio_gui.storage.strict_json import Json, serialise
 from studio_gui.views.file_commands import FileCommands
 from tests.drawing.plans import plain_plan
-from tests.views.dialogs import answering, cancel, choose_file, press
+from tests.storage.owners import another_holder
+from tests.views.dialogs import Answer, answering, cancel, choose_file, press, soon
 
 Button = QMessageBox.StandardButton
 
@@ -115,8 +121,7 @@ def test_a_failed_save_says_why_and_keeps_everything(desk: Desk) -> None:
     gone.mkdir()
     path = gone / "mine.roving.json"
     desk.document.save(path)
-    path.unlink()
-    gone.rmdir()
+    shutil.rmtree(gone)
     desk.document.undo_stack.undo()
     with answering(press(Button.Ok)) as said:
         assert not desk.files.save()
@@ -210,3 +215,101 @@ def test_an_export_without_ending_takes_the_chosen_kind(desk: Desk) -> None:
     assert (desk.folder / "map.pdf").exists()
     with answering(choose_file(desk.folder / "map"), press(Button.Cancel)):
         desk.files.export_action.trigger()
+
+
+# -- plans that are open elsewhere -------------------------------------------------------------------------
+
+
+def click_text(words: str) -> Answer:
+    """Return an answer that clicks the button so called."""
+
+    def answer(dialog: QDialog) -> None:
+        assert isinstance(dialog, QMessageBox)
+        button = next(one for one in dialog.buttons() if one.text().replace("&", "") == words)
+        QTest.mouseClick(button, Qt.MouseButton.LeftButton)
+
+    return answer
+
+
+def leave_far_holder(path: Path) -> None:
+    words: Json = {"program": "x", "user": "ann", "host": "loft", "process": 7, "since": "2026-01-02"}
+    lock_path(path).write_bytes(serialise(words))
+
+
+def test_a_plan_open_elsewhere_names_who_has_it_and_may_be_opened_as_a_copy(desk: Desk) -> None:
+    path = desk.plan_file()
+    with another_holder(path) as other:
+        with answering(cancel) as said:
+            desk.files.open_path(path)
+        assert len(desk.plan().sections) == 3
+        assert f"process {other.pid}" in said[0]
+        with answering(click_text("Work on a copy")):
+            desk.files.open_path(path)
+    assert len(desk.plan().sections) == 5
+    assert desk.document.path is None
+
+
+def test_a_copy_of_a_plan_that_is_gone_meanwhile_is_told(desk: Desk) -> None:
+    path = desk.plan_file()
+
+    def late(dialog: QDialog) -> None:
+        path.unlink()
+        click_text("Work on a copy")(dialog)
+
+    with another_holder(path), answering(late, press(Button.Ok)):
+        desk.files.open_path(path)
+    assert len(desk.plan().sections) == 3
+
+
+def test_a_plan_left_open_on_another_computer_may_be_taken_over(desk: Desk) -> None:
+    path = desk.plan_file()
+    leave_far_holder(path)
+    with answering(cancel) as said:
+        desk.files.open_path(path)
+    assert "user ann on loft" in said[0]
+    with answering(click_text("Take it over")):
+        desk.files.open_path(path)
+    assert desk.document.path == path
+    desk.document.let_go()
+
+
+def test_saving_over_a_plan_that_is_open_elsewhere_is_refused_or_asked(desk: Desk) -> None:
+    path = desk.plan_file()
+    before = path.read_bytes()
+    with (
+        another_holder(path),
+        answering(soon(choose_file(path)), press(Button.Yes), press(Button.Ok)) as said,
+    ):
+        assert not desk.files.save_as()
+    assert "is open" in said[2]
+    leave_far_holder(path)
+    with answering(soon(choose_file(path)), press(Button.Yes), press(Button.Cancel), press(Button.Ok)):
+        assert not desk.files.save_as()
+    assert path.read_bytes() == before
+    with answering(soon(choose_file(path)), press(Button.Yes), press(Button.Yes)):
+        assert desk.files.save_as()
+    assert read_plan(path) == desk.plan()
+    desk.document.let_go()
+
+
+def test_the_original_of_an_older_format_is_told_of(desk: Desk) -> None:
+    path = desk.folder / "old.roving.json"
+    shutil.copy(Path(__file__).parents[1] / "data" / "plan_version_1.roving.json", path)
+    desk.files.open_path(path)
+    desk.document.edit("Rename", lambda plan: replace(plan, title="New"))
+    assert desk.files.save()
+    assert "old (format 1).roving.json" in desk.said[-1]
+    desk.document.let_go()
+
+
+def test_names_in_questions_are_shown_as_they_are_never_as_markup(desk: Desk) -> None:
+    desk.document.edit("Rename", lambda plan: replace(plan, title="<b>bold</b><img src='x'>"))
+
+    def plain(dialog: QDialog) -> None:
+        assert isinstance(dialog, QMessageBox)
+        assert dialog.textFormat() == Qt.TextFormat.PlainText
+        press(Button.Cancel)(dialog)
+
+    with answering(plain) as said:
+        assert not desk.files.may_discard()
+    assert "<b>bold</b>" in said[0]

@@ -1,0 +1,170 @@
+"""Offers what a crash left behind: each unsaved plan with its time and what differs in it.
+
+The rule of this module: nothing is deleted but by a button that says so, after a question; whatever is left
+alone is offered again.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QListWidget,
+    QListWidgetItem,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from studio_gui.domain.differences import differences
+from studio_gui.domain.errors import FileProblem
+from studio_gui.storage.files import fingerprint, read_plan
+from studio_gui.storage.recovery import Orphan, Snapshot, discard
+from studio_gui.views.labels import MessageLabel, TonedLabel
+from studio_gui.views.questions import Button, ask
+from studio_gui.wording.differences import differences_words
+from studio_gui.wording.moments import moment_words
+from studio_gui.wording.naming import one_line
+from studio_gui.wording.sentences import refusal
+
+WIDTH_PX = 560
+LONGEST_PATH = 300
+
+
+class RecoveryDialog(QDialog):
+    """A list of unsaved plans; `chosen` is the one to go on with, None while there is none."""
+
+    def __init__(self, found: list[Orphan], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.chosen: Orphan | None = None
+        self._found = list(found)
+        self.setWindowTitle(self.tr("Unsaved work was found"))
+        self.lead = TonedLabel("text")
+        self.lead.setWordWrap(True)
+        self.lead.show_text(
+            self.tr(
+                "Roving Lay was cut off before, and kept what was not saved. Choose what to go on with."
+                " What you leave is offered again at the next start, and under File > Recover unsaved work."
+            )
+        )
+        self.list = QListWidget()
+        self.list.setAccessibleName(self.tr("Unsaved plans"))
+        self.list.setTextElideMode(Qt.TextElideMode.ElideMiddle)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.details = TonedLabel("secondary")
+        self.details.setWordWrap(True)
+        self.details.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.message = MessageLabel()
+        self.buttons = QDialogButtonBox()
+        self.recover = QPushButton(self.tr("&Recover"))
+        self.delete = QPushButton(self.tr("&Delete…"))
+        self.later = QPushButton(self.tr("&Later"))
+        self.buttons.addButton(self.recover, QDialogButtonBox.ButtonRole.AcceptRole)
+        self.buttons.addButton(self.delete, QDialogButtonBox.ButtonRole.DestructiveRole)
+        self.buttons.addButton(self.later, QDialogButtonBox.ButtonRole.RejectRole)
+        self._lay_out()
+        self.list.currentRowChanged.connect(self._show_details)
+        self.list.itemActivated.connect(lambda _item: self._recover())
+        self.recover.clicked.connect(self._recover)
+        self.delete.clicked.connect(self._delete)
+        self.buttons.rejected.connect(self.reject)
+        self._fill(0)
+
+    def _lay_out(self) -> None:
+        column = QVBoxLayout(self)
+        column.setSpacing(8)
+        for widget in (self.lead, self.list, self.details, self.message, self.buttons):
+            column.addWidget(widget)
+        column.setStretchFactor(self.list, 1)
+        self.recover.setDefault(True)
+        self.setMinimumWidth(WIDTH_PX)
+
+    def _fill(self, row: int) -> None:
+        row = min(row, len(self._found) - 1)
+        was_blocked = self.list.blockSignals(
+            True
+        )  # while it is filled its rows are not those that were found
+        self.list.clear()
+        for orphan in self._found:
+            self.list.addItem(QListWidgetItem(self._name(orphan)))
+        self.list.setCurrentRow(row)
+        self.list.blockSignals(was_blocked)
+        self._show_details()
+        lines = min(max(len(self._found), 2), 6)
+        self.list.setMinimumHeight(lines * (self.fontMetrics().height() + 8) + 2 * self.list.frameWidth())
+
+    @property
+    def _current(self) -> Orphan:
+        return self._found[self.list.currentRow()]
+
+    def _name(self, orphan: Orphan) -> str:
+        found = orphan.found
+        if not isinstance(found, Snapshot):
+            return self.tr("A copy that cannot be read")
+        name = one_line(found.plan.title) or self.tr("Untitled")
+        return self.tr("{0} – {1}").format(name, moment_words(found.saved_at))
+
+    def _show_details(self) -> None:
+        self.message.say("")
+        orphan = self._current
+        self.recover.setEnabled(isinstance(orphan.found, Snapshot))
+        self.details.show_text("\n".join(self._lines(orphan)))
+
+    def _lines(self, orphan: Orphan) -> list[str]:
+        found = orphan.found
+        if not isinstance(found, Snapshot):
+            return [refusal(found)]
+        lines = []
+        if orphan.host:
+            lines.append(self.tr("Kept on the computer “{0}”.").format(one_line(orphan.host)))
+        if found.path is None:
+            lines.append(self.tr("It was never saved to a file."))
+            return [*lines, self.tr("It has {0} sections.").format(len(found.plan.sections))]
+        lines.append(self.tr("It belongs to {0}.").format(one_line(str(found.path), LONGEST_PATH)))
+        return [*lines, self._difference(found, found.path)]
+
+    def _difference(self, found: Snapshot, path: Path) -> str:
+        try:
+            has_changed = fingerprint(path) != found.was
+            words = differences_words(differences(read_plan(path), found.plan))
+        except FileProblem as problem:
+            if problem.code == "file-not-found":
+                return self.tr("That file is not there any more.")
+            return self.tr("That file cannot be compared: {0}").format(refusal(problem))
+        if has_changed:
+            return self.tr("The file was changed since. It differs in: {0}.").format(words)
+        return self.tr("It differs from the file in: {0}.").format(words)
+
+    def _recover(self) -> None:
+        if isinstance(self._current.found, Snapshot):
+            self.chosen = self._current
+            self.accept()
+
+    def _delete(self) -> None:
+        orphan, row = self._current, self.list.currentRow()
+        question = self.tr("Delete “{0}” for good? Nothing else keeps it.").format(self._name(orphan))
+        answer = ask(
+            self, self.tr("Delete unsaved work"), question, Button.Yes | Button.Cancel, Button.Cancel
+        )
+        if answer != Button.Yes:
+            return
+        try:
+            discard(orphan)
+        except FileProblem as problem:
+            self.message.say(refusal(problem))
+            return
+        self._found.remove(orphan)
+        if not self._found:
+            self.reject()
+            return
+        self._fill(row)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Delete:
+            self._delete()
+            return
+        super().keyPressEvent(event)
