@@ -82,7 +82,7 @@ class Autosave(QObject):
         self._run.stop()
         self._file.close()
         self._file = kept
-        self._asked = None
+        self._asked = self._document.plan if kept.file.exists() else None
         self._follow()
 
     def end(self) -> None:
@@ -97,7 +97,7 @@ class Autosave(QObject):
             return
         if not self._document.is_modified:
             self._timer.stop()
-            if self._asked is not None:
+            if self._asked is not None and not self._document.is_recovered:  # that one goes when it is saved
                 self._asked = None
                 self._run.ask(self._file.remove)
         elif self._document.plan is not self._asked and not self._timer.isActive():

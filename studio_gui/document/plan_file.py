@@ -11,6 +11,7 @@ from pathlib import Path
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.plan import Plan
+from studio_gui.paths import samples_dir
 from studio_gui.storage.files import (
     Fingerprint,
     fingerprint,
@@ -105,6 +106,8 @@ class PlanFile:
     def _lock_on(self, path: Path, *, take_over: bool = False) -> FileLock | None:
         if self.lock is not None and self._is_at(path):
             return self.lock
+        if samples_dir() in path.absolute().parents:
+            return None  # samples are everybody's, and nobody's work
         return lock_file(path, take_over=take_over)
 
     def _give_back(self, lock: FileLock | None) -> None:

@@ -44,7 +44,7 @@ def differences(before: Plan, after: Plan) -> tuple[Difference, ...]:
         if one.name in ("stocks", "liquors", "sections"):
             found.append(Difference(one.name, _changed(old, new), len(new) - len(old)))
         elif one.name == "boundaries":
-            count = sum(a != b for a, b in zip(old, new, strict=False)) + abs(len(new) - len(old))
+            count = max(len(set(new) - set(old)), len(set(old) - set(new)))
             found.append(Difference(one.name, count))
         else:
             found.append(Difference(one.name))

@@ -15,6 +15,7 @@ from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.edits.boundaries import move_boundary
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.plan import Plan
+from studio_gui.paths import samples_dir
 from studio_gui.storage.files import Fingerprint, fingerprint, read_plan, save_plan
 from studio_gui.storage.locks import lock_path
 from studio_gui.storage.plan_json import VERSION
@@ -98,6 +99,14 @@ def test_a_bad_file_does_not_stay_locked(mine: Path, tmp_path: Path) -> None:
         OpenPlan.from_file(bad)
     assert not lock_path(bad).exists()
     document.let_go()
+
+
+def test_a_sample_may_be_open_any_number_of_times(mine: Path) -> None:
+    sample = samples_dir() / "two-shores.roving.json"
+    one, other = OpenPlan.from_file(sample), OpenPlan.from_file(sample)
+    assert one.plan == other.plan
+    one.open_file(mine)
+    one.let_go()
 
 
 def test_a_holder_on_another_computer_is_taken_over_from_only_when_asked_to(mine: Path) -> None:
