@@ -22,7 +22,8 @@ import colour
 import numpy as np
 
 from studio_gui.domain.colour.difference import ciede2000
-from studio_gui.domain.colour.fit import dye_curve, fibre_k_over_s
+from studio_gui.domain.colour.fibre_fit import fibre_k_over_s
+from studio_gui.domain.colour.fit import dye_curve
 from studio_gui.domain.colour.mixing import predicted_srgb
 from studio_gui.domain.colour.spaces import (
     lab_from_xyz,

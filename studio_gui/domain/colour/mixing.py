@@ -19,7 +19,8 @@ import numpy as np
 import numpy.typing as npt
 
 from studio_gui.domain.colour.difference import ciede2000
-from studio_gui.domain.colour.fit import DyeCurve, fibre_k_over_s
+from studio_gui.domain.colour.fibre_fit import fibre_k_over_s
+from studio_gui.domain.colour.fit import DyeCurve
 from studio_gui.domain.colour.fluorescence import Excess
 from studio_gui.domain.colour.kubelka_munk import SURFACE_REFLECTANCE, reflectance_from_k_over_s
 from studio_gui.domain.colour.spaces import (

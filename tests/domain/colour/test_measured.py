@@ -7,11 +7,13 @@ from collections.abc import Sequence
 import numpy as np
 import pytest
 
-from studio_gui.domain.colour.fit import USUAL_EXPONENT, dye_curve, fibre_k_over_s
+from studio_gui.domain.colour.fibre_fit import fibre_k_over_s
+from studio_gui.domain.colour.fit import dye_curve
 from studio_gui.domain.colour.kubelka_munk import k_over_s, measured_from_internal, reflectance_from_k_over_s
 from studio_gui.domain.colour.measured import spectrum_of
 from studio_gui.domain.colour.spaces import Array
 from studio_gui.domain.colour.spectra import WAVELENGTHS_NM
+from studio_gui.domain.colour.swatch_fit import USUAL_EXPONENT
 from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.errors import InvalidPlan, Param
 

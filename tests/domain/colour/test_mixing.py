@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio_gui.domain.colour.difference import ciede2000
-from studio_gui.domain.colour.fit import DyeCurve, dye_curve, fibre_k_over_s
+from studio_gui.domain.colour.fibre_fit import fibre_k_over_s
+from studio_gui.domain.colour.fit import DyeCurve, dye_curve
 from studio_gui.domain.colour.kubelka_munk import measured_from_internal, reflectance_from_k_over_s
 from studio_gui.domain.colour.mixing import REACH, PredictedColours, in_greys, predicted_lab, predicted_srgb
 from studio_gui.domain.colour.spaces import (
