@@ -192,7 +192,7 @@ def fitted(swatches: tuple[Swatch, ...], samples: Samples) -> Array:
     for _ in range(_WEIGHINGS):
         away = samples.distances(point)
         # never wider again, or the odd one would buy its say back bit by bit
-        spread = min(spread, max(1.4826 * float(np.median(away)), _LEAST_SPREAD))
+        spread = min(spread, max(1.4826 * _median(away), _LEAST_SPREAD))
         trusted = _TRUSTED_SPREADS * spread
         before, weights = weights, (trusted / np.maximum(away, trusted)) ** 2
         if np.abs(weights - before).max() < _SAME_WEIGHT:
@@ -221,6 +221,12 @@ def _disagreement(point: Array, away: Array) -> float:
     unusual = (point[-1] - _USUAL_LOG_EXPONENT) / _EXPONENT_SPREAD
     steps = STEPS_BETWEEN_BANDS @ point[:-1]
     return float(away @ away + unusual**2 + _SEVERAL_SWATCHES_SMOOTHING * steps @ steps)
+
+
+def _median(values: Array) -> float:
+    """Return the median; that of numpy loads masked arrays, which a start can do without."""
+    ranked = np.sort(values)
+    return float(ranked[(len(ranked) - 1) // 2] + ranked[len(ranked) // 2]) / 2.0
 
 
 def exponent_at(log_exponent: float) -> float:
