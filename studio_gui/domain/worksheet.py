@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -14,8 +15,6 @@ from numpy.typing import ArrayLike, NDArray
 from studio_gui.domain.bench import MakeUp, make_up
 from studio_gui.domain.bottles import Bottle, bottles
 from studio_gui.domain.cards import Card, cards
-from studio_gui.domain.checks.check import Check
-from studio_gui.domain.checks.registry import run_checks
 from studio_gui.domain.colour.mixing import PredictedColours, in_greys
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.geometry import film_length_m
@@ -26,6 +25,9 @@ from studio_gui.domain.spinning.figures import YarnFigures, yarn_figures
 from studio_gui.domain.spinning.halves import Halves, halves, most_uneven_roving
 from studio_gui.domain.spinning.stripes import StripePlan, stripe_edges
 from studio_gui.domain.timetable import TimedStep, timed_steps
+
+if TYPE_CHECKING:
+    from studio_gui.domain.checks.check import Check
 
 FloatArray = NDArray[np.float64]
 
@@ -104,6 +106,8 @@ class Worksheet:
     @cached_property
     def checks(self) -> tuple[Check, ...]:
         """All findings, errors first."""
+        from studio_gui.domain.checks.registry import run_checks  # noqa: PLC0415  (the first paint asks for none)
+
         return run_checks(self.figures)
 
     @cached_property
