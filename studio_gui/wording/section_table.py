@@ -9,12 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from studio_gui.domain.legs import section_on_legs
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.strands import strand_ml
 from studio_gui.domain.worksheet import Worksheet
 from studio_gui.wording.figure_columns import FigureColumn, edge_columns, figure_column
 from studio_gui.wording.naming import one_line
-from studio_gui.wording.quantities import LAY_LENGTH, MASS, VOLUME, shown_briefly
+from studio_gui.wording.quantities import LAY_LENGTH, MASS, VOLUME, shown, shown_bare, shown_briefly
 from studio_gui.wording.translation import TRANSLATED, Tongue
 
 #: Longer than any name may be: on paper nothing is cut to a number of letters.
@@ -89,6 +90,7 @@ def _notes(sheet: Worksheet, index: int, tongue: Tongue) -> Iterator[str]:
     """Yield what a painter has to know of a section besides its amounts."""
     plan, figures = sheet.plan, sheet.figures
     section = plan.sections[index]
+    yield from _leg_notes(plan, index, tongue)
     if not figures.painted[index]:
         yield tongue.translate("SectionMap", "stays undyed")
         return
@@ -106,6 +108,16 @@ def _notes(sheet: Worksheet, index: int, tongue: Tongue) -> Iterator[str]:
         )
     if index + 1 < len(plan.sections):
         yield from _edge_notes(plan, index, tongue)
+
+
+def _leg_notes(plan: Plan, index: int, tongue: Tongue) -> Iterator[str]:
+    """Yield where the section lies on each leg, where a tape along the film would mislead."""
+    for number, (start_m, end_m) in enumerate(section_on_legs(plan, index), start=1):
+        yield tongue.translate("SectionMap", "leg {number}: {start} to {end}").format(
+            number=number,
+            start=shown_bare(LAY_LENGTH, start_m, tongue),
+            end=shown(LAY_LENGTH, end_m, tongue),
+        )
 
 
 def _edge_notes(plan: Plan, index: int, tongue: Tongue) -> Iterator[str]:

@@ -6,12 +6,14 @@ from dataclasses import replace
 
 import pytest
 
-from studio_gui.domain.fibre import Lay, Roving
+from studio_gui.domain.edits.inputs import fold_by_weight, set_fibre
+from studio_gui.domain.fibre import Lay, MassMark, Roving
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.wording.section_table import errors_line, section_table, set_line
 from studio_gui.wording.translation import ENGLISH, Tongue
 from tests.drawing.plans import plain_plan, plan_of_states
 from tests.export.plans import sample
+from tests.scenes.scene_plans import two_shores
 
 
 def test_the_matching_set_reads_as_on_the_bench() -> None:
@@ -52,6 +54,15 @@ def test_notes_say_what_else_is_done() -> None:
     assert "14.3 cm painted over the next" in notes[3]
     assert notes[4] == ("twice: 20 ml, heat, press out 7.1 ml, then paint 7.1 ml",)
     assert notes[5][0] == "stays undyed"
+
+
+def test_legs_eased_by_weight_have_places_of_their_own() -> None:
+    """Two Shores, 78 and 72 g: whoever went by the film alone would paint 5 cm beside the mark."""
+    uneven = set_fibre(two_shores(), mass_marks=(MassMark(0.5, 0.52),))
+    notes = section_table(worksheet(fold_by_weight(uneven)), ENGLISH).notes
+    assert notes[0] == ("leg 1: 0.0 to 57.7 cm", "leg 2: 0.0 to 62.5 cm")
+    assert notes[4] == ("leg 1: 221.2 to 288.5 cm", "leg 2: 239.6 to 311.5 cm")
+    assert section_table(worksheet(uneven), ENGLISH).notes[0] == ()
 
 
 def test_what_runs_over_or_stays_dry_is_not_printed() -> None:
