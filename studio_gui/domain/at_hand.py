@@ -24,6 +24,9 @@ from studio_gui.domain.stocks import Stock
 
 FloatArray = NDArray[np.float64]
 
+#: A wipe that leaves less than this share of the dye takes all of it: no colour can be planned then.
+LEAST_SHARE_KEPT = 1e-3
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class AtHand:
@@ -100,7 +103,8 @@ def measuring_for(plan: Plan, hand: AtHand, indices: Sequence[int]) -> Measuring
     Raises
     ------
     EditRefused
-        ``section-without-liquid`` for one that is to get none.
+        ``section-without-liquid`` for one that is to get none; ``section-wiped-dry`` for one whose wipe takes
+        nearly all dye along.
     """
     figures = section_figures(plan)
     grams = figures.fibre_g[list(indices)]
@@ -114,6 +118,10 @@ def measuring_for(plan: Plan, hand: AtHand, indices: Sequence[int]) -> Measuring
     graduations = np.ceil(jars_ml / bench.graduation_ml - 1e-9)
     kept = 1.0 - wiped_share(figures.wiped_ml[list(indices)], plan.liquid.soak_ml_per_g * grams, liquid_ml)
     strengths_pct = np.array([stock.strength_pct for stock in hand.bottles])
+    for index, share in zip(indices, kept.tolist(), strict=True):
+        if share < LEAST_SHARE_KEPT:
+            section = plan.sections[index]
+            raise EditRefused("section-wiped-dry", section=section.name, section_id=section.id)
     of_one = (liquid_ml / graduations / grams * kept)[:, np.newaxis] * strengths_pct
     return Measuring(graduations, of_one, hand.dye_of, len(hand.palette.curves))
 

@@ -22,7 +22,7 @@ MARGIN_LEFT, MARGIN_RIGHT, MARGIN_TOP = 84.0, 14.0, 6.0
 STRIP_HEIGHT, LINE_HEIGHT, GAP = 14.0, 22.0, 5.0
 ROWS = 4
 #: Of a lower row, px, it is not written what it runs to.
-LEAST_FOR_TOP = 22.0
+LEAST_FOR_TOP = 38.0
 #: The least that chroma and steps run to, so that small ones are not drawn as large ones.
 LEAST_CHROMA_TOP, LEAST_STEP_TOP = 20.0, 5.0
 
@@ -91,7 +91,7 @@ def paint_curve(
         side = _paint_foot(painter, row, look)
         painter.setFont(bold)
         painter.setPen(look.text)
-        painter.drawText(side, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom, name)
+        painter.drawText(side, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, name)
         if row.height() > LEAST_FOR_TOP:
             painter.setFont(small)
             painter.setPen(look.secondary)

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 from studio_gui.drawing.look import look_for
 from studio_gui.views.labels import call, scaled_font
 
-COLOUR_HEIGHT, BARS_HEIGHT, GAP = 26.0, 22.0, 8.0
+COLOUR_HEIGHT, BARS_HEIGHT, GAP = 26.0, 28.0, 8.0
 #: A bar is at most so many even steps high.
 _MOST_STEPS_HIGH = 3.0
 _SMALL = 0.85

@@ -207,6 +207,10 @@ def _looking() -> list[tuple[str, str]]:
             translate("Gestures", "Point at it on the strip; a click selects it"),
         ),
         (
+            translate("Gestures", "Walk the fade curve"),
+            translate("Gestures", "Arrows, Home and End; a click selects, with Ctrl or Shift one more"),
+        ),
+        (
             translate("Gestures", "Look closer at the yarn, or from further off"),
             translate("Gestures", "Turn the wheel; plus, minus"),
         ),

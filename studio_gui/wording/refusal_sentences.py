@@ -484,6 +484,9 @@ EDITS: dict[str, Telling] = {
         "Liquor {liquor} cannot be deeper by one graduation: it has no dye, or no let-down to give way.",
     ),
     "no-hue-at-hand": _no_hue_at_hand,
+    "section-wiped-dry": lambda told: told.translate(
+        "Refusals", "What is wiped out of {section} takes nearly all its dye along. Wipe less there first."
+    ),
     "let-down-runs-out": _let_down_runs_out,
     "more-strips-than-grams": lambda told: told.translate(
         "Refusals",

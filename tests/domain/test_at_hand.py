@@ -78,6 +78,13 @@ def test_a_section_that_is_to_get_nothing_is_refused() -> None:
     assert refusal.value.params["section_id"] == "s2"
 
 
+def test_a_section_that_is_wiped_of_all_its_dye_is_refused() -> None:
+    dry = change_section(PLAN, "s2", wiped_ml=1000.0)
+    with pytest.raises(EditRefused) as refusal:
+        measuring_for(dry, at_hand(dry), [0, 1])
+    assert (refusal.value.code, refusal.value.params["section_id"]) == ("section-wiped-dry", "s2")
+
+
 def test_jars_are_filled_with_what_fills_most_of_them_now() -> None:
     assert let_down_of(PLAN, 0, 2).id == "CW"
     assert let_down_of(PLAN, 1, 1).id == "AW"

@@ -29,7 +29,7 @@ def window(qtbot: QtBot, tmp_path: Path) -> MainWindow:
 
 
 #: Gestures on the lay and the yarn, and keys in fields and tables, that no menu has.
-GESTURES = 24
+GESTURES = 25
 
 
 def only(window: MainWindow, kind: type[QDialog]) -> QDialog:

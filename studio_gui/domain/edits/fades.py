@@ -94,8 +94,9 @@ def plan_fade(plan: Plan, first: int, last: int, wish: FadeWish) -> PlannedFade:
     Raises
     ------
     EditRefused
-        ``fade-of-one-section``; ``fade-ends-alike``; ``fade-of-many-dyes``; ``fade-out-of-reach`` with the
-        section and the numbers; ``section-without-liquid``; ``section-locked`` where new ones are made.
+        ``fade-of-one-section``; ``no-dye-at-hand``; ``fade-ends-alike``; ``fade-of-many-dyes``;
+        ``fade-out-of-reach`` with the section and the numbers; ``section-locked`` where new ones are made;
+        as `studio_gui.domain.at_hand.measuring_for`.
     InvalidPlan
         ``out-of-range`` for the number of sections or a strength; ``unknown-stock``; as `Plan`.
     """
@@ -106,6 +107,8 @@ def plan_fade(plan: Plan, first: int, last: int, wish: FadeWish) -> PlannedFade:
     if first == last:
         raise EditRefused("fade-of-one-section")
     hand = at_hand(base)
+    if not hand.bottles:
+        raise EditRefused("no-dye-at-hand")
     stops = _stops(hand, wish)
     measuring = measuring_for(base, hand, range(first, last + 1))
     ideal = ideal_fade(hand.palette, stops, last - first + 1)

@@ -6,6 +6,8 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from studio_gui.domain.bench import make_up, rounded_amounts
 from studio_gui.domain.edits.boundaries import lengths_m
@@ -24,6 +26,7 @@ from studio_gui.domain.liquors import DyeDepth
 from studio_gui.domain.plan import Bench, Plan
 from studio_gui.domain.stocks import Stock
 from tests.scenes.scene_plans import by_parts, dye, laid, let_down
+from tests.strategies import plans
 
 PLAN = laid(
     [("A", 1.0), ("B", 0.5), ("A", 1.5), ("B", 1.0)],
@@ -156,8 +159,33 @@ def test_without_let_down_nothing_is_made() -> None:
     assert code_of(problem) == "no-let-down"
 
 
+def test_without_dye_there_is_nothing_to_fade() -> None:
+    water = replace(PLAN, stocks=(let_down("AW"),), liquors=(by_parts("A", {"AW": 1.0}), by_parts("B", {})))
+    assert refused(FadeWish(((), ()), 4), water).code == "no-dye-at-hand"
+    assert stop_of_section(water, 0) == ()
+
+
 def test_an_end_can_be_taken_from_a_section() -> None:
     (depth,) = stop_of_section(PLAN, 0)
     assert depth.stock_id == "D"
     assert depth.depth_pct_owf == pytest.approx(0.25 * 2.5)
     assert [one.stock_id for one in stop_of_section(PLAN, 1)] == ["E", "F"]
+
+
+@given(plans(most_sections=5), st.data())
+def test_any_plan_is_faded_or_refused_and_the_lay_stays_whole(plan: Plan, data: st.DataObject) -> None:
+    count = data.draw(st.none() | st.integers(2, 6))
+    dyes = [stock.id for stock in plan.dyes]
+    depth = st.builds(DyeDepth, st.sampled_from(dyes), st.floats(0.0, 3.0)) if dyes else st.nothing()
+    stops = (
+        data.draw(st.lists(st.lists(depth, max_size=2).map(tuple), min_size=2, max_size=3)) if dyes else []
+    )
+    first, last = sorted(data.draw(st.tuples(*[st.integers(0, len(plan.sections) - 1)] * 2)))
+    try:
+        faded = lay_fade(plan, first, last, FadeWish(tuple(stops), count))
+    except RovingLayError:
+        return
+    assert faded.lay_length_m == plan.lay_length_m
+    assert section_figures(faded).fibre_g.sum() == pytest.approx(section_figures(plan).fibre_g.sum())
+    for jar in make_up(section_figures(faded)).jars:
+        assert jar.amounts_ml.sum() == pytest.approx(jar.jar_ml)

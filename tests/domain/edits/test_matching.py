@@ -6,15 +6,18 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
 
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.spaces import lab_from_hex, lab_from_xyz, linear_from_srgb, xyz_from_linear
 from studio_gui.domain.edits.boundaries import lengths_m
 from studio_gui.domain.edits.matching import MOST_COLOURS, match_run, match_section, paint_match, wanted_lab
-from studio_gui.domain.errors import EditRefused, InvalidPlan
+from studio_gui.domain.errors import EditRefused, InvalidPlan, RovingLayError
+from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
 from tests.scenes.scene_plans import by_depth, by_parts, dye, laid, let_down
+from tests.strategies import plans
 
 PLAN = laid(
     [("A", 1.0), ("A", 0.5), ("C", 1.5)],
@@ -86,3 +89,18 @@ def test_a_colour_outside_reason_is_refused(lab: tuple[float, float, float]) -> 
     with pytest.raises(InvalidPlan):
         wanted_lab(*lab)
     assert wanted_lab(50.0, -3.0, 4.0).tolist() == [50.0, -3.0, 4.0]
+
+
+@settings(max_examples=25)  # each is a search over all bottles
+@given(plans(most_sections=3))
+def test_any_section_is_matched_as_it_is_shown_or_refused(plan: Plan) -> None:
+    try:
+        matched = match_section(plan, plan.sections[0].id, GREEN)
+        painted = paint_match(matched)
+    except RovingLayError:
+        return
+    doses = np.zeros(len(matched.hand.palette.curves))
+    left = section_figures(painted).left_pct_owf[0].tolist()
+    for dye_index, dose in zip(matched.hand.dye_of, left, strict=True):
+        doses[dye_index] += dose
+    assert doses == pytest.approx(matched.found[0].doses_pct_owf, rel=1e-6, abs=1e-9)

@@ -12,10 +12,11 @@ from studio_gui.domain.bench import make_up
 from studio_gui.domain.colour.spaces import Array
 from studio_gui.domain.edits.liquors import set_parts
 from studio_gui.domain.edits.nudges import DIRECTIONS, Direction, nudge
-from studio_gui.domain.errors import EditRefused
+from studio_gui.domain.errors import EditRefused, RovingLayError
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import Bench, Plan
 from tests.scenes.scene_plans import by_depth, by_parts, dye, laid, let_down
+from tests.strategies import plans
 
 PLAN = laid(
     [("A", 0.8), ("C", 0.8), ("N", 0.4), ("A", 0.4), ("W", 0.4)],
@@ -112,6 +113,17 @@ def test_an_unpainted_section_has_nothing_to_nudge() -> None:
     with pytest.raises(EditRefused) as refusal:
         nudge(set_parts(PLAN, "W", {}), "s5", "deeper")
     assert refusal.value.code == "liquor-not-painted"
+
+
+@given(plans(most_sections=4), st.sampled_from(DIRECTIONS))
+def test_any_section_is_nudged_that_way_or_refused(plan: Plan, direction: Direction) -> None:
+    try:
+        nudged = nudge(plan, plan.sections[0].id, direction)
+    except RovingLayError:
+        return
+    axis, sense = AXES[direction]
+    assert sense * (lab(nudged, 0) - lab(plan, 0))[axis] > 0.0
+    assert section_figures(nudged).liquid_ml == pytest.approx(section_figures(plan).liquid_ml)
 
 
 @given(st.sampled_from(DIRECTIONS), st.sampled_from(["s1", "s2"]))
