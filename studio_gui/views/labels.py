@@ -58,10 +58,14 @@ class TonedLabel(QLabel):
 
 
 class MessageLabel(TonedLabel):
-    """A sentence: why something was not taken, or what was done; scrolled to, hidden while there is none."""
+    """A sentence: why something was not taken, or what was done; scrolled to, hidden while there is none.
 
-    def __init__(self, tone: Tone = "over", parent: QWidget | None = None) -> None:
+    One that `lasts` speaks of the plan as it stands, and is not forgotten when the plan moves on.
+    """
+
+    def __init__(self, tone: Tone = "over", parent: QWidget | None = None, *, lasts: bool = False) -> None:
         super().__init__(tone, parent)
+        self.lasts = lasts
         self._usual_tone = tone
         self._soon = QTimer(self, singleShot=True, interval=0)
         self._soon.timeout.connect(self._come_into_sight)
@@ -75,7 +79,7 @@ class MessageLabel(TonedLabel):
             self.setText(sentence)
         self.setVisible(bool(sentence))
         self._fit()
-        if sentence:
+        if sentence and not self.lasts:
             self._soon.start()  # once there is room for it
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -62,4 +62,5 @@ class Panes(QObject):
             for field in pane.findChildren(EntryField):
                 field.clear_message()
             for label in pane.findChildren(MessageLabel):
-                label.say("")
+                if not label.lasts:
+                    label.say("")

@@ -186,6 +186,7 @@ class SwatchList(LiveWidget):
             enter = self.tr("Enter its depth and its fibre.")
             self.message.say(f"{spectrum_line(spectrum)} {enter}", "secondary")
             self.rows[-1].depth_field.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            self.rows[-1].depth_field.selectAll()  # the focus may have been there before
 
     def _ask_for_spectrum(self) -> None:
         name, _ = QFileDialog.getOpenFileName(

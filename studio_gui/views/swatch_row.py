@@ -78,7 +78,7 @@ class SwatchRow(LiveWidget):
         self.difference = TonedLabel("secondary", self)
         self.difference.setVisible(tells_all)
         self.difference.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.fit = MessageLabel()
+        self.fit = MessageLabel(lasts=True)
         self._lay_out()
         self._set_fonts()
         self._retranslate()

@@ -17,6 +17,7 @@ from pytestqt.qtbot import QtBot
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.inputs import set_passes
 from studio_gui.domain.edits.sections import change_section
+from studio_gui.domain.edits.swatches import change_swatch
 from studio_gui.domain.plan import Plan
 from studio_gui.drawing.look import contrast, look_for
 from studio_gui.views.bench_pane import BenchPane
@@ -26,6 +27,7 @@ from studio_gui.views.labels import TonedLabel
 from studio_gui.views.panes import Panes
 from studio_gui.views.section_pane import SectionPane
 from studio_gui.views.section_table import SectionTable
+from studio_gui.views.stock_form import StockForm
 from studio_gui.views.stocks_pane import StocksPane
 from studio_gui.views.swatch_view import SwatchView
 from studio_gui.views.totals_bar import TotalsBar
@@ -233,3 +235,21 @@ def test_what_a_measurement_says_outlasts_another_selection(document: OpenPlan, 
     document.select("s2")
     assert said
     assert panel.hint.text() == said
+
+
+def test_what_is_said_of_a_swatch_stays_when_the_plan_moves_on(document: OpenPlan, qtbot: QtBot) -> None:
+    panes = Panes(document, document)
+    pane = shown(panes.stocks, qtbot, 300, 900)
+    form = pane.findChild(StockForm)
+    assert form is not None
+    form.show_stock("k1")
+    form.open_fields(True)
+    row = form.swatches.rows[0]
+
+    document.edit("Bluer than its fibre", partial(change_swatch, stock_id="k1", place=0, srgb="#5a86ff"))
+    QApplication.processEvents()
+    document.edit("Another title", lambda plan: replace(plan, title="Moved on"))
+    QApplication.processEvents()
+
+    assert "bluer than its fibre" in row.fit.text()
+    assert row.fit.isVisible()
