@@ -32,7 +32,7 @@ from studio_gui.views.swatch_list import SwatchList
 from studio_gui.wording.colours import build_up_line
 from studio_gui.wording.naming import one_line
 
-SWATCHES_PX = 330
+SWATCHES_PX = 370
 
 
 class DyePanel(LiveWidget):
@@ -132,7 +132,7 @@ class DyeWindow(QDialog):
         for button in self.findChildren(QPushButton):
             button.setAutoDefault(False)  # Enter ends a field, and presses none of them
         room = self.screen().availableSize()
-        self.resize(QSize(860, 600).boundedTo(QSize(room.width() - 64, room.height() - 96)))
+        self.resize(QSize(900, 600).boundedTo(QSize(room.width() - 64, room.height() - 96)))
         self._retranslate()
 
     def open_for(self, stock_id: str) -> None:
