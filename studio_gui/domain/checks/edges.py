@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import partial
-from itertools import product
 
 import numpy as np
 from numpy.typing import NDArray
@@ -29,6 +28,8 @@ FloatArray = NDArray[np.float64]
 
 #: Length of a bridge, in wicking widths: two are wicked edges, the one between shows its colour; our choice.
 BRIDGE_IN_WICKINGS = 3.0
+#: Of so many muddy edges bridges and orders are looked for; of more, gaps alone are offered.
+MOST_SEARCHED = 12
 #: With more colours than this another order is not looked for.
 MOST_COLOURS_TO_REORDER = 60
 
@@ -56,8 +57,10 @@ def muddy_edges(figures: SectionFigures) -> Iterator[Check]:
             "limit_share": CHROMA_KEPT,
             "wicking_mm": plan.wicking_mm,
         }
-        mends = [*_bridges(figures, hand, doses, index), *_gap(plan, index)]
-        mends += orders.moves(index) if orders is not None else ()
+        searched = index in found[:MOST_SEARCHED]
+        mends = list(_bridges(figures, hand, doses, index)) if searched else []
+        mends += _gap(plan, index)
+        mends += orders.moves(index) if searched and orders is not None else ()
         ids = (plan.sections[index].id, plan.sections[index + 1].id)
         yield Check("edge-muddy", "note", ids, params, tuple(mends))
 
@@ -127,21 +130,22 @@ class _Orders:
 
     def moves(self, index: int) -> Iterator[Mend]:
         """Yield the move of one section of an edge that leaves the fewest muddy edges, if fewer than now."""
-        count = len(self.which)
-        now = self._muddy_edges(np.arange(count))
+        colours = self.which
+        now = int(self.muddy[colours[:-1], colours[1:]].sum())
         rated = []
-        for moved, at in product((index, index + 1), range(count)):
-            order = np.insert(np.delete(np.arange(count), moved), at, moved)
-            rated.append((self._muddy_edges(order), abs(at - moved), moved, at if at <= moved else at + 1))
+        for moved in (index, index + 1):
+            rest = np.delete(colours, moved)
+            between = self.muddy[rest[:-1], rest[1:]].astype(int)
+            beside = self.muddy[colours[moved], rest].astype(int)
+            # at every place of the rest: what it parts is gone, what it lies beside comes
+            left = between.sum() - np.pad(between, 1) + np.pad(beside, (1, 0)) + np.pad(beside, (0, 1))
+            for at, count in enumerate(left.tolist()):
+                rated.append((count, abs(at - moved), moved, at if at <= moved else at + 1))
         for left, _, moved, before in sorted(one for one in rated if one[0] < now):
             if _can(partial(move_sections, self.plan, moved, moved, before)):
                 section_id = self.plan.sections[moved].id
                 yield Mend("move-section", {"section_id": section_id, "before": before, "count": left})
                 return
-
-    def _muddy_edges(self, order: NDArray[np.intp]) -> int:
-        colours = self.which[order]
-        return int(self.muddy[colours[:-1], colours[1:]].sum())
 
 
 def _orders(plan: Plan, hand: AtHand, doses: FloatArray) -> _Orders | None:

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from studio_gui.domain.checks.check import Check
-from studio_gui.domain.checks.edges import MOST_COLOURS_TO_REORDER, muddy_edges
+from studio_gui.domain.checks.edges import MOST_COLOURS_TO_REORDER, MOST_SEARCHED, muddy_edges
 from studio_gui.domain.edits.boundaries import set_gap
 from studio_gui.domain.edits.fades import FadeWish, lay_fade
 from studio_gui.domain.edits.mends import apply_mend
@@ -90,6 +90,16 @@ def test_among_very_many_colours_no_other_order_is_looked_for() -> None:
     stretches = [("A", 1.0), ("B", 1.0), *((liquor.id, 1.0) for liquor in many)]
     plan = laid(stretches, PLAN.stocks, [*LIQUORS[:2], *many])
     assert "move-section" not in mends(plan)
+
+
+def test_of_very_many_muddy_edges_the_last_are_offered_a_gap_alone() -> None:
+    violet = by_depth("V", {"V": 1.0})
+    stocks = [BLUE, RED, dye("V", srgb="#803070"), let_down("AW")]
+    stretches = [("A" if number % 2 else "B", 1.0) for number in range(MOST_SEARCHED + 3)]
+    checks = found(laid(stretches, stocks, [*LIQUORS[:2], violet]))
+    assert len(checks) == MOST_SEARCHED + 2
+    assert len(checks[0].mends) > 1
+    assert [mend.code for mend in checks[-1].mends] == ["leave-gap"]
 
 
 def test_a_gap_that_does_not_fit_is_not_offered() -> None:
