@@ -1,0 +1,101 @@
+"""If these fail, a painter is told another evenness, amount or lack than was reckoned."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from studio_gui.domain.colour.evenness import Evenness
+from studio_gui.domain.colour.shortfall import Lack, Shortfall
+from studio_gui.domain.colour.spaces import lab_from_hex
+from studio_gui.domain.edits.fades import FadeWish, plan_fade, weak_stock_that_mends
+from studio_gui.domain.edits.matching import match_section
+from studio_gui.domain.liquors import DyeDepth
+from studio_gui.wording.fade_words import (
+    coarse_words,
+    equal_words,
+    evenness_words,
+    jar_words,
+    match_depth_words,
+    match_words,
+    offer_words,
+    shortfall_words,
+    weak_name,
+)
+from studio_gui.wording.translation import ENGLISH
+from tests.drawing.plans import plain_plan
+
+PLAN = plain_plan(4)
+COARSE = plan_fade(PLAN, 0, 3, FadeWish(((), (DyeDepth("k1", 1.5),)), 12))
+
+
+@pytest.mark.parametrize(
+    ("steps", "words"),
+    [
+        ((2.0, 3.0), "largest step 1.5 times the smallest, spread 20 %"),
+        ((1.0, 0.0), "a colour comes twice, spread 100 %"),
+        ((0.0, 0.0), "nothing changes"),
+        ((0.001, 9.0), "largest step over 100.0 times the smallest, spread 100 %"),
+    ],
+)
+def test_evenness_is_said_with_what_it_compares(steps: tuple[float, ...], words: str) -> None:
+    assert evenness_words(Evenness(steps), ENGLISH) == words
+
+
+def test_a_coarse_graduation_is_said_with_the_stock_that_mends() -> None:
+    assert coarse_words(COARSE, ENGLISH).startswith("One graduation (1 ml) of Blue changes colour ")
+    offer = weak_stock_that_mends(COARSE)
+    assert offer is not None
+    assert offer_words(COARSE, offer, ENGLISH).startswith("With Blue at ")
+    assert weak_name(COARSE, offer, ENGLISH).startswith("Blue 0.")
+    fine = plan_fade(
+        replace(PLAN, bench=replace(PLAN.bench, graduation_ml=0.01)),
+        0,
+        3,
+        FadeWish(((DyeDepth("k1", 0.1),), (DyeDepth("k1", 1.5),))),
+    )
+    assert (coarse_words(fine, ENGLISH), equal_words(fine, ENGLISH)) == ("", "")
+
+
+def test_neighbours_that_come_out_alike_are_named() -> None:
+    tight = plan_fade(PLAN, 0, 3, FadeWish(((), (DyeDepth("k1", 0.2),)), 12))
+    assert equal_words(tight, ENGLISH).startswith("Alike: ")
+
+
+def test_a_jar_is_said_dyes_first_and_full() -> None:
+    for place, graduations in enumerate(COARSE.measuring.graduations.tolist()):
+        amounts = [float(one) for one in jar_words(COARSE, place, ENGLISH).split(" + ")]
+        assert sum(amounts) == pytest.approx(graduations * PLAN.bench.graduation_ml)
+
+
+def test_a_match_is_said_with_its_bottles_and_its_depth() -> None:
+    matched = match_section(PLAN, "s1", lab_from_hex("#6a5a80"))
+    assert match_words(matched, 0, ENGLISH) == "8 ml Blue + 3 ml Red + 55 ml Acid water"
+    assert match_depth_words(matched, 0, ENGLISH).endswith(" % owf")
+
+
+@pytest.mark.parametrize(
+    ("lack", "words"),
+    [
+        ("light", "It is lighter than this fibre and these dyes can be."),
+        ("depth", "It is deeper than these stocks can dye with this liquid."),
+        ("yellow-green", "A yellowish green is missing."),
+        ("orange", "An orange is missing."),
+    ],
+)
+def test_what_is_missing_is_said(lack: Lack, words: str) -> None:
+    matched = replace(match_section(PLAN, "s1", lab_from_hex("#6a5a80")), exact=Shortfall(9.04, lack))
+    assert shortfall_words(matched, ENGLISH) == (
+        f"No set of these bottles reaches it: the nearest is CIEDE2000 9.0 away. {words}"
+    )
+
+
+def test_a_graduation_that_is_too_coarse_for_a_colour_is_said_and_a_match_is_not() -> None:
+    palette = match_section(PLAN, "s1", lab_from_hex("#6a5a80")).hand.palette
+    trace, plenty = palette.lab(np.array([[0.02, 0.0], [0.8, 0.4]]))
+    assert shortfall_words(match_section(PLAN, "s1", trace), ENGLISH).startswith(
+        "The bottles reach it, but not in graduations of 1 ml"
+    )
+    assert shortfall_words(match_section(PLAN, "s1", plenty), ENGLISH) == ""
