@@ -23,6 +23,7 @@ from studio_gui.domain.colour.spaces import hex_from_srgb
 from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.plan import Plan
 from studio_gui.wording.bench_words import (
+    alike_warning,
     amount_warning,
     bottle_warnings,
     jar_error,
@@ -38,6 +39,7 @@ from studio_gui.wording.fields import field_name
 from studio_gui.wording.naming import liquor_name, one_line, stock_name
 from studio_gui.wording.numbers import shown_number
 from studio_gui.wording.quantities import Kind, parse
+from studio_gui.wording.translation import translate
 
 #: Millilitres in every system of units, as syringes and cylinders are.
 MILLILITRES = Kind("volume", "ml", 1)
@@ -143,6 +145,10 @@ def _jar_rows(plan: Plan, card: Card, number: int, srgb: str) -> Iterator[JarRow
         )
         words = amount_warning(amount)
         yield JarRow(f"{number} {amount.stock_id}", cells, "", words, bool(words))
+    alike = alike_warning(plan, card)
+    if alike:
+        whole = (INDENT + translate("Bench", "all of it"), "", "")
+        yield JarRow(f"{number} alike", whole, "", alike, is_amiss=True)
 
 
 def _joined(*parts: str) -> str:

@@ -15,6 +15,8 @@ from studio_gui.domain.plan import Plan
 from studio_gui.domain.ranges import exceeds
 from studio_gui.domain.stocks import Stock
 
+#: What clings to bottles, syringes and measures, as a share of what is needed; common practice, no source.
+RESERVE_SHARE = 0.03
 #: What is suggested is a multiple of this, ml, and has no more than two figures that are not 0; our choice.
 LEAST_STEP_ML = 5.0
 
@@ -40,15 +42,16 @@ class Bottle:
 
 
 def suggested_ml(need_ml: float) -> float:
-    """Return a handy volume that is no less than what is needed, ml.
+    """Return a handy volume, ml, that leaves `RESERVE_SHARE` of what is needed for what clings.
 
     >>> [suggested_ml(need) for need in (0.0, 31.0, 128.0, 130.0, 1284.0)]
-    [0.0, 35.0, 130.0, 130.0, 1300.0]
+    [0.0, 35.0, 140.0, 140.0, 1400.0]
     """
     if need_ml <= 0.0:
         return 0.0
-    step = max(10.0 ** (math.floor(math.log10(need_ml)) - 1), LEAST_STEP_ML)
-    return math.ceil(need_ml / step - 1e-9) * step
+    wanted_ml = need_ml * (1.0 + RESERVE_SHARE)
+    step = max(10.0 ** (math.floor(math.log10(wanted_ml)) - 1), LEAST_STEP_ML)
+    return math.ceil(wanted_ml / step - 1e-9) * step
 
 
 def powder_g(made_ml: float, strength_g_per_l: float) -> float:

@@ -7,7 +7,7 @@ graduation; what a stock has to give is the sum of what the cards say, so that n
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from studio_gui.domain.bench import Jar, MakeUp, SyringeFills, rounded_amounts, syringe_fills
@@ -17,6 +17,8 @@ from studio_gui.domain.ranges import RELATIVE_TOLERANCE, exceeds
 
 #: A stock's share of its jar may be off by so many points; common practice, no source.
 MOST_POINTS_OFF = 2.0
+#: And a dye's depth by so much of itself: a drop of a strong dye is few points, and is seen; our choice.
+MOST_DEPTH_OFF = 0.1
 
 Verdict = Literal["fine", "off", "short"]
 
@@ -34,6 +36,12 @@ class Measured:
     measured_ml: float
     share: float
     points_off: float
+    is_dye: bool = False
+
+    @property
+    def depth_off(self) -> float:
+        """By which part of itself a dye's depth is off, above 0 too deep; 0 of what is no dye."""
+        return self.points_off / (100.0 * self.share) if self.is_dye else 0.0
 
     @property
     def is_lost(self) -> bool:
@@ -42,8 +50,9 @@ class Measured:
 
     @property
     def is_off(self) -> bool:
-        """Whether its share is off by more than `MOST_POINTS_OFF`."""
-        return exceeds(abs(self.points_off), MOST_POINTS_OFF)
+        """Whether its share is off by more than `MOST_POINTS_OFF`, or its depth by `MOST_DEPTH_OFF`."""
+        far = exceeds(abs(self.points_off), MOST_POINTS_OFF)
+        return far or (not self.is_lost and exceeds(abs(self.depth_off), MOST_DEPTH_OFF))
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +68,8 @@ class Dose:
 class Card:
     """One jar as it is made up. It is number `number` of the `count` jars of its liquor.
 
-    `total_ml` is the sum of the measured amounts; `spare_ml` what of it is not painted.
+    `total_ml` is the sum of the measured amounts; `spare_ml` what of it is not painted. `alike` are the
+    liquors that are meant to be other ones, yet come out the same as measured.
     """
 
     jar: Jar
@@ -69,6 +79,12 @@ class Card:
     total_ml: float
     spare_ml: float
     doses: tuple[Dose, ...]
+    alike: tuple[str, ...] = ()
+
+    @property
+    def depth_off(self) -> float:
+        """Most that any dye's depth is off, as a part of itself."""
+        return max((abs(amount.depth_off) for amount in self.amounts), default=0.0)
 
     @property
     def points_off(self) -> float:
@@ -78,7 +94,7 @@ class Card:
     @property
     def is_too_coarse(self) -> bool:
         """Whether the graduation is too coarse for this jar."""
-        return any(amount.is_off or amount.is_lost for amount in self.amounts)
+        return bool(self.alike) or any(amount.is_off or amount.is_lost for amount in self.amounts)
 
 
 def cards(figures: SectionFigures, made: MakeUp) -> tuple[Card, ...]:
@@ -92,7 +108,34 @@ def cards(figures: SectionFigures, made: MakeUp) -> tuple[Card, ...]:
     for jar in made.jars:
         numbers[jar.liquor_id] = numbers.get(jar.liquor_id, 0) + 1
         result.append(_card(figures, jar, rows, numbers[jar.liquor_id], counts[jar.liquor_id]))
-    return tuple(result)
+    return _with_alike(result)
+
+
+def _with_alike(made_up: Sequence[Card]) -> tuple[Card, ...]:
+    """Tell of each card which other liquors are measured into the same mixture, without being meant to."""
+    same: dict[tuple[tuple[str, float], ...], list[Card]] = {}
+    for card in made_up:
+        same.setdefault(_mixture(card, measured=True), []).append(card)
+    return tuple(
+        replace(card, alike=tuple(dict.fromkeys(others)))
+        if (
+            others := [
+                other.jar.liquor_id
+                for other in same[_mixture(card, measured=True)]
+                if other.jar.liquor_id != card.jar.liquor_id
+                and _mixture(other, measured=False) != _mixture(card, measured=False)
+            ]
+        )
+        else card
+        for card in made_up
+    )
+
+
+def _mixture(card: Card, *, measured: bool) -> tuple[tuple[str, float], ...]:
+    """Return the shares of a jar's stocks, as measured or as meant, in an order of their own."""
+    amounts = [(one.stock_id, one.measured_ml if measured else one.exact_ml) for one in card.amounts]
+    whole = sum(ml for _, ml in amounts)
+    return tuple(sorted((stock_id, round(ml / whole, 9)) for stock_id, ml in amounts if ml > 0.0))
 
 
 def shares_off(exact_ml: Sequence[float], measured_ml: Sequence[float]) -> tuple[float, ...]:
@@ -131,11 +174,14 @@ def need_as_measured_ml(plan: Plan, made_up: Sequence[Card]) -> tuple[float, ...
 
 def _card(figures: SectionFigures, jar: Jar, section_rows: dict[str, int], number: int, count: int) -> Card:
     plan = figures.plan
+    typed = plan.liquor(jar.liquor_id).stock_ids
     exact = [
-        (stock.id, ml)
+        (stock, ml)
         for stock, ml in zip(plan.stocks, jar.amounts_ml.tolist(), strict=True)
         if ml > RELATIVE_TOLERANCE * jar.jar_ml
     ]
+    # as the liquor is typed, so that nobody pours by the one what stands in the order of the other
+    exact.sort(key=lambda one: typed.index(one[0].id) if one[0].id in typed else len(typed))
     amounts_ml = [ml for _, ml in exact]
     measured_ml = rounded_amounts(amounts_ml, plan.bench.graduation_ml)
     rows = zip(exact, measured_ml, shares_off(amounts_ml, measured_ml), strict=True)
@@ -144,7 +190,10 @@ def _card(figures: SectionFigures, jar: Jar, section_rows: dict[str, int], numbe
         jar=jar,
         number=number,
         count=count,
-        amounts=tuple(Measured(id_, ml, there, ml / jar.jar_ml, points) for (id_, ml), there, points in rows),
+        amounts=tuple(
+            Measured(stock.id, ml, there, ml / jar.jar_ml, points, stock.is_dye)
+            for (stock, ml), there, points in rows
+        ),
         total_ml=total_ml,
         spare_ml=max(total_ml - jar.sections_ml, 0.0),
         doses=_doses(figures, jar, section_rows),

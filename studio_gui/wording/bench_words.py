@@ -10,7 +10,7 @@ from studio_gui.domain.bottles import Bottle
 from studio_gui.domain.cards import Card, Dose, Measured
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.stocks import Stock
-from studio_gui.wording.naming import one_line, section_name, some_in_a_row, stock_name
+from studio_gui.wording.naming import liquor_name, one_line, section_name, some_in_a_row, stock_name
 from studio_gui.wording.numbers import UNKNOWN, shown_number, shown_number_briefly
 from studio_gui.wording.quantities import ACID, SHARE, STRENGTH, shown, shown_briefly
 from studio_gui.wording.translation import TRANSLATED, Tongue
@@ -84,11 +84,27 @@ def jar_use(plan: Plan, card: Card, tongue: Tongue = TRANSLATED) -> str:
 
 
 def jar_error(card: Card, tongue: Tongue = TRANSLATED) -> str:
-    """Return how far the shares of a jar are off, told in points of a hundred."""
+    """Return how far the shares of a jar are off, in points of a hundred, and its dyes, of themselves."""
     points = shown_number(card.points_off, 1, tongue)
     if points == shown_number(0.0, 1, tongue):
         return tongue.translate("Bench", "shares as planned")
-    return tongue.translate("Bench", "shares within {points} points").format(points=points)
+    said = tongue.translate("Bench", "shares within {points} points").format(points=points)
+    depth = shown(SHARE, card.depth_off, tongue)
+    if depth == shown(SHARE, 0.0, tongue):
+        return said
+    return tongue.translate("Bench", "{shares}, dyes within {depth}").format(
+        shares=said, depth=_together(depth)
+    )
+
+
+def alike_warning(plan: Plan, card: Card, tongue: Tongue = TRANSLATED) -> str:
+    """Return which liquors come out like this one, though they should not; nothing where none does."""
+    if not card.alike:
+        return ""
+    names = [liquor_name(plan, liquor_id) for liquor_id in card.alike]
+    return tongue.translate("Bench", "comes out like {liquors}: measure finer, or mix more").format(
+        liquors=some_in_a_row(names, len(names), tongue)
+    )
 
 
 def amount_warning(amount: Measured, tongue: Tongue = TRANSLATED) -> str:

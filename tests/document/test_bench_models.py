@@ -110,7 +110,7 @@ def test_a_volume_is_typed_over_and_given_back(bottles: BottleModel, document: O
     assert "40 ml short" in bottles.amiss()[0]
     assert "40 ml short" in made.data(Role.ToolTipRole)
     assert bottles.setData(made, "", Role.EditRole)
-    assert made.data() == "140"
+    assert made.data() == "150"
     assert document.plan.stock("blue").made_ml is None
     assert document.undo_stack.count() == 2
 

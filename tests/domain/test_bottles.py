@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from studio_gui.domain.bottles import powder_g, suggested_ml
+from studio_gui.domain.bottles import RESERVE_SHARE, powder_g, suggested_ml
 from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.domain.plan import Bench, Plan
@@ -67,7 +67,8 @@ def test_a_volume_that_no_bottle_has_is_refused() -> None:
 @given(st.floats(1e-6, 1e6))
 def test_what_is_suggested_is_enough_and_not_much_more(need_ml: float) -> None:
     made_ml = suggested_ml(need_ml)
-    assert need_ml * (1.0 - 1e-6) <= made_ml <= max(need_ml * 1.1, need_ml + 5.0) + 1e-6
+    wanted_ml = need_ml * (1.0 + RESERVE_SHARE)
+    assert wanted_ml * (1.0 - 1e-6) <= made_ml <= max(wanted_ml * 1.1, wanted_ml + 5.0) + 1e-6
 
 
 def test_nothing_is_suggested_where_nothing_is_needed() -> None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from studio_gui.domain.bench import rounded_amounts
-from studio_gui.domain.cards import MOST_POINTS_OFF, shares_off, verdict
+from studio_gui.domain.cards import MOST_DEPTH_OFF, MOST_POINTS_OFF, shares_off, verdict
 from studio_gui.domain.edits.inputs import set_bench
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.plan import Bench, Liquid, Plan
@@ -68,6 +70,40 @@ def test_an_amount_too_small_to_be_measured_is_flagged_however_small_its_share()
     assert card.is_too_coarse
 
 
+def test_a_dye_far_too_deep_is_flagged_though_it_is_few_points_of_the_jar() -> None:
+    """1 ml for 0.54 in a jar of 32 ml is 1.4 points, and nearly twice the dye."""
+    liquor = by_parts("Oat", {"Y": 2.2, "R": 0.54, "W": 29.26})
+    plan = laid([("Oat", 1.0)], [dye("Y"), dye("R"), let_down("W")], [liquor], bench=Bench(0.0, 0.0, 1.0))
+    plan = replace(plan, sections=(replace(plan.sections[0], fixed_ml=32.0),))
+    red = next(one for one in worksheet(plan).cards[0].amounts if one.stock_id == "R")
+    assert red.exact_ml == pytest.approx(0.54)
+    assert red.measured_ml == 1.0
+    assert red.points_off < MOST_POINTS_OFF
+    assert red.depth_off == pytest.approx(0.85, abs=0.01)
+    assert red.is_off
+
+
+def test_jars_that_come_out_alike_by_rounding_tell_of_one_another() -> None:
+    near = [by_parts("Near", {"A": 3.6, "W": 8.4}), by_parts("Far", {"A": 4.4, "W": 7.6})]
+    apart = by_parts("Other", {"A": 8.0, "W": 4.0})
+    stocks = [dye("A"), let_down("W")]
+    plan = laid([("Near", 1.0), ("Far", 1.0), ("Other", 1.0)], stocks, [*near, apart])
+    plan = replace(plan, sections=tuple(replace(section, fixed_ml=12.0) for section in plan.sections))
+    cards = worksheet(set_bench(plan, spare_share=0.0, dead_ml=0.0, graduation_ml=1.0)).cards
+    assert [card.alike for card in cards] == [("Far",), ("Near",), ()]
+    assert [card.is_too_coarse for card in cards][:2] == [True, True]
+    twice = set_bench(
+        laid([("Near", 1.0), ("Same", 1.0)], stocks, [near[0], by_parts("Same", {"A": 3.6, "W": 8.4})])
+    )
+    assert [card.alike for card in worksheet(twice).cards] == [(), ()], "meant to be alike"
+
+
+def test_a_card_lists_stocks_as_the_liquor_is_typed() -> None:
+    liquor = by_parts("Moss", {"B": 40.0, "A": 120.0, "W": 27.0})
+    plan = laid([("Moss", 1.0)], [dye("A"), let_down("W"), dye("B")], [liquor])
+    assert [one.stock_id for one in worksheet(plan).cards[0].amounts] == ["B", "A", "W"]
+
+
 def test_a_liquor_of_two_jars_has_two_numbered_cards() -> None:
     plan = laid([("Depth", 1.0), ("Depth", 1.0)], [dye("D"), let_down("AW")], [by_depth("Depth", {"D": 0.5})])
     made = worksheet(change_section(plan, "s1", fixed_ml=80.0)).cards
@@ -107,7 +143,9 @@ def test_a_card_adds_up_and_no_share_is_further_off_than_it_says(plan: Plan) -> 
         for one in card.amounts:
             off = 100.0 * abs(one.measured_ml / total - one.share)
             assert off <= card.points_off + 1e-6
-            assert one.is_off == (off > MOST_POINTS_OFF) or abs(off - MOST_POINTS_OFF) < 1e-6
+            deep = 0.0 if one.is_lost else abs(one.depth_off)
+            near = min(abs(off - MOST_POINTS_OFF), abs(deep - MOST_DEPTH_OFF)) < 1e-6
+            assert one.is_off == (off > MOST_POINTS_OFF or deep > MOST_DEPTH_OFF) or near
             assert abs(one.measured_ml - one.exact_ml) <= plan.bench.graduation_ml + 1e-6
         assert sum(one.share for one in card.amounts) == pytest.approx(1.0)
 

@@ -283,7 +283,7 @@ def test_what_is_measured_is_told_in_whole_graduations_that_add_up() -> None:
     for stock_id, need_ml in needs.items():
         assert need_ml == pytest.approx(sum(jar["measured_ml"].get(stock_id, 0.0) for jar in jars))
     blue = found["stocks"][0]
-    assert (blue["made_ml"], blue["dye_g"], blue["acid_g"]) == pytest.approx((130.0, 1.3, 1.3))
+    assert (blue["made_ml"], blue["dye_g"], blue["acid_g"]) == pytest.approx((140.0, 1.4, 1.4))
     assert "syringe_ml" not in found["bench"]
     assert "start_min" not in found["timetable"]
 

@@ -41,7 +41,7 @@ def test_a_jar_is_told_with_its_use_and_its_error() -> None:
     plan = sample("harbour-thaw")
     card = worksheet(plan).cards[0]
     assert jar_use(plan, card, ENGLISH) == "120 ml to paint, 6 ml spare"
-    assert jar_error(card, ENGLISH) == "shares within 0.3 points"
+    assert jar_error(card, ENGLISH) == "shares within 0.3 points, dyes within 0.8\u00a0%"
     assert (jar_number(card, ENGLISH), painted_with(plan, card, ENGLISH)) == ("", "")
     assert measured_ml(card.total_ml, set_bench(plan, graduation_ml=0.5), ENGLISH) == "126.0"
 

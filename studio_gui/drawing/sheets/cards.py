@@ -37,6 +37,7 @@ from studio_gui.drawing.sheets.paper import MARGIN_MM
 from studio_gui.drawing.sheets.sheet_head import page_name
 from studio_gui.drawing.sheets.type import line_mm, width_mm
 from studio_gui.wording.bench_words import (
+    alike_warning,
     amount_warning,
     dose_words,
     jar_error,
@@ -242,7 +243,9 @@ class _CardLayout:
         plan, card = self.sheet.plan, self.card
         total = self._row(translate("Cards", "In all"), measured_ml(card.total_ml, plan), ticked=False)
         use, error = text(jar_use(plan, card), self.width), text(jar_error(card), self.width)
-        yield stacked([rule(self.width), total, use, error])
+        alike = alike_warning(plan, card)
+        said = [warning(alike, self.width)] if alike else []
+        yield stacked([rule(self.width), total, use, error, *said])
         yield from (text(dose_words(plan, dose), self.width) for dose in card.doses)
         yield stacked([space(2.0), self._lot()])
 

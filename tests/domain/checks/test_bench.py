@@ -33,5 +33,5 @@ def test_one_click_makes_enough() -> None:
     short = change_stock(PLAN, "AW", made_ml=50.0)
     (check,) = stocks_short(section_figures(short))
     mended = apply_mend(short, check.mends[0])
-    assert mended.stock("AW").made_ml == 95.0
+    assert mended.stock("AW").made_ml == 100.0
     assert list(stocks_short(section_figures(mended))) == []
