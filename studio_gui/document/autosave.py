@@ -87,10 +87,18 @@ class Autosave(QObject):
 
     def end(self) -> None:
         """Keep nothing any more, as the plan was saved or given up."""
+        self._stop()
+        self._file.close()
+
+    def vanish(self) -> None:
+        """Keep nothing any more, and leave what was kept for the next start."""
+        self._stop()
+        self._file.let_go()
+
+    def _stop(self) -> None:
         self._has_ended = True
         self._timer.stop()
         self._run.stop()
-        self._file.close()
 
     def _follow(self) -> None:
         if self._has_ended:
