@@ -29,7 +29,6 @@ from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.stocks import Stock
 from studio_gui.storage.spectra_csv import read_spectrum
 from studio_gui.views.fields import EntryField, edit_and_say, edit_at
-from studio_gui.views.flow import FlowLayout
 from studio_gui.views.labels import MessageLabel, TonedLabel, call, explain
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.swatch_row import SwatchRow
@@ -77,16 +76,17 @@ class SwatchList(LiveWidget):
         head = QHBoxLayout()
         head.addWidget(self.heading, 1)
         head.addWidget(self.add)
-        more = FlowLayout()
-        for part in (self.window_button, self.spectrum, self.fluorescent):
-            if part is not self.window_button or has_window:
-                more.addWidget(part)
+        more = QHBoxLayout()
+        more.addWidget(self.window_button)
+        more.addWidget(self.spectrum)
+        more.addStretch(1)
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(4)
         self._column.addLayout(head)
         self._column.addWidget(self.build_up)
         self._column.addLayout(more)
+        self._column.addWidget(self.fluorescent)
         for one, after in pairwise((self.add, self.window_button, self.spectrum, self.fluorescent)):
             QWidget.setTabOrder(one, after)
         self._column.addWidget(self.message)

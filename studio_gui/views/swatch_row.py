@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QColorDialog, QHBoxLayout, QMenu, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QColorDialog, QHBoxLayout, QLayout, QMenu, QToolButton, QVBoxLayout, QWidget
 
 from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.colour.undyed import bluer_than_fibre
@@ -118,6 +118,7 @@ class SwatchRow(LiveWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)
+        column.setSizeConstraint(QLayout.SizeConstraint.SetMinimumSize)  # not a pixel of a message is cut
         column.addLayout(row)
         for label in (self.colour.edit.message, self.depth_field.message, self.fit):
             column.addWidget(label)
