@@ -29,7 +29,10 @@ _WETNESS = {  # applied, wiped, second pass, ml/g
 
 
 def plain_plan(count: int = 3, *, rovings: int = 1, passes: int = 1, length_m: float = 4.0) -> Plan:
-    """Return `count` equal sections that take turns with three liquors: blue, pale blue and a red that no edge of theirs turns to mud."""
+    """Return `count` equal sections that take turns with three liquors: blue, pale blue and a red.
+
+    No edge of theirs turns to mud.
+    """
     stocks = (
         Stock("k1", "Blue", "dye", 10.0, acid_g_per_l=10.0, swatches=(Swatch(1.0, "#2a5d8f", WOOL),)),
         Stock("k2", "Red", "dye", 10.0, acid_g_per_l=10.0, swatches=(Swatch(1.0, "#b03050", WOOL),)),
