@@ -25,7 +25,11 @@ from studio_gui.storage.files import read_plan, save_plan
 from studio_gui.storage.recovery import Snapshot, SnapshotFile, orphans
 from tests.drawing.plans import plain_plan
 
-BEFORE, AFTER = plain_plan(400), replace(plain_plan(400), title="After")
+#: Large enough that a kill falls within an operation, which of an export is long anyway.
+SECTIONS = {"save": 400, "autosave": 400, "export": 24}
+PLANS = {
+    name: (plain_plan(count), replace(plain_plan(count), title="After")) for name, count in SECTIONS.items()
+}
 Operation = Callable[[Path, Plan], None]
 
 
@@ -55,7 +59,8 @@ def kept_state(folder: Path) -> str:
 
 def exported_state(folder: Path) -> str:
     data = (folder / "map.json").read_bytes()
-    return {_exported(BEFORE): "before", _exported(AFTER): "after"}[data]
+    before, after = PLANS["export"]
+    return {_exported(before): "before", _exported(after): "after"}[data]
 
 
 _known: dict[str, bytes] = {}
@@ -70,7 +75,8 @@ def _exported(plan: Plan) -> bytes:
 
 
 def _state_of(plan: Plan) -> str:
-    return {BEFORE: "before", AFTER: "after"}[plan]
+    before, after = PLANS["save"]
+    return {before: "before", after: "after"}[plan]
 
 
 OPERATIONS: dict[str, tuple[Operation, Callable[[Path], str]]] = {
@@ -80,13 +86,13 @@ OPERATIONS: dict[str, tuple[Operation, Callable[[Path], str]]] = {
 }
 
 
-def killed(operation: Operation, folder: Path, delay_s: float) -> bool:
+def killed(operation: Operation, folder: Path, plan: Plan, delay_s: float) -> bool:
     """Run `operation` in a child and kill it after a delay; return whether it was still at it."""
     reading, writing = os.pipe()
     child = os.fork()
     if not child:
         os.write(writing, b"b")
-        operation(folder, AFTER)
+        operation(folder, plan)
         os.write(writing, b"e")
         os._exit(0)
     os.close(writing)
@@ -101,16 +107,17 @@ def killed(operation: Operation, folder: Path, delay_s: float) -> bool:
 def campaign(name: str, count: int, seed: int, log: Callable[[str], None]) -> Counter[str]:
     """Kill an operation so many times within its time; return how often which state was found."""
     operation, state = OPERATIONS[name]
+    before, after = PLANS[name]
     rng, found = random.Random(seed), Counter[str]()
     with tempfile.TemporaryDirectory() as place:
         folder = Path(place)
         began = time.perf_counter()
-        operation(folder, BEFORE)
+        operation(folder, before)
         usual_s = 1.5 * (time.perf_counter() - began)
         while found.total() < count:
-            operation(folder, BEFORE)
+            operation(folder, before)
             delay_s = rng.uniform(0.0, usual_s)
-            if killed(operation, folder, delay_s):
+            if killed(operation, folder, after, delay_s):
                 ending = state(folder)
                 found[ending] += 1
                 moment = f"{delay_s * 1e3:.1f} ms into {usual_s * 1e3:.1f}"
@@ -121,12 +128,15 @@ def campaign(name: str, count: int, seed: int, log: Callable[[str], None]) -> Co
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--count", type=int, default=200)
+    parser.add_argument("--only", choices=OPERATIONS, help="kill one operation alone")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--log", type=Path, default=Path("kills.log"))
     arguments = parser.parse_args()
     with arguments.log.open("w", encoding="utf-8") as file:
-        for name in OPERATIONS:
-            found = campaign(name, arguments.count, arguments.seed, lambda line: print(line, file=file))
+        for name in [arguments.only] if arguments.only else OPERATIONS:
+            found = campaign(
+                name, arguments.count, arguments.seed, lambda line: print(line, file=file, flush=True)
+            )
             print(f"{name}: {found.total()} kills, {dict(found)}, no other state")
 
 
