@@ -264,4 +264,6 @@ def _as_file_problem(path: Path, codes: Mapping[int, str]) -> Iterator[None]:
         yield
     except OSError as error:
         code = codes.get(error.errno or 0, "file-failed")
+        if code == "folder-missing" and path.parent.is_dir():  # as of /proc, where nothing can be made
+            code = "folder-not-writable"
         raise FileProblem(code, path=str(path), reason=error.strerror or "") from error

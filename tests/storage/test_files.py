@@ -12,6 +12,7 @@ import tempfile
 import threading
 from collections.abc import Iterator
 from pathlib import Path
+from typing import NoReturn
 
 import pytest
 from hypothesis import given
@@ -202,6 +203,7 @@ def test_a_system_that_writes_in_small_pieces_still_saves_all(
 FULL_DISK = """
 import resource, sys
 from pathlib import Path
+from typing import NoReturn
 from studio_gui.domain.errors import FileProblem
 from studio_gui.storage.files import write_atomically
 resource.setrlimit(resource.RLIMIT_FSIZE, (1000, 1000))
@@ -483,3 +485,16 @@ def test_a_folder_is_made_with_those_it_stands_in_or_refused(target: Path) -> No
     assert deep.is_dir()
     with pytest.raises(FileProblem):
         make_folder(target / "c")
+
+
+def test_a_folder_that_is_there_is_not_said_to_be_missing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Some, such as /proc, answer as if they were not there when a file is to be made in them."""
+
+    def answering(*_: object, **__: object) -> NoReturn:
+        raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT))
+
+    monkeypatch.setattr(Path, "open", answering)
+    with pytest.raises(FileProblem, match="folder-not-writable"):
+        write_atomically(tmp_path / "map.pdf", b"x")
