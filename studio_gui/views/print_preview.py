@@ -36,6 +36,7 @@ from studio_gui.views.labels import TonedLabel, call
 from studio_gui.views.page_view import PageView, Zoom
 from studio_gui.views.print_choices import PrintChoices
 from studio_gui.views.print_run import chosen_pages, cuts_off, print_pages, progress, save_pdf, set_up
+from studio_gui.views.questions import Button, ask, tell
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.numbers import shown_number_briefly
 from studio_gui.wording.sentences import refusal
@@ -286,17 +287,17 @@ class PrintPreview(QDialog):
         """Ask whether to print although the printer leaves more of the edge white than the pages do."""
         if edge_mm is None:
             return True
-        buttons = QMessageBox.StandardButton
-        answer = QMessageBox.warning(
+        answer = ask(
             self,
             self.tr("Print?"),
             self.tr("This printer leaves {0} mm white at an edge, and pages are cut there. Print?").format(
                 shown_number_briefly(edge_mm, 1)
             ),
-            buttons.Yes | buttons.Cancel,
-            buttons.Cancel,
+            Button.Yes | Button.Cancel,
+            Button.Cancel,
+            QMessageBox.Icon.Warning,
         )
-        return answer == buttons.Yes
+        return answer == Button.Yes
 
     def _complain(self, title: str, error: RovingLayError) -> None:
-        QMessageBox.warning(self, title, f"{title}. {refusal(error)}")
+        tell(self, title, f"{title}. {refusal(error)}")

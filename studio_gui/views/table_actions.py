@@ -138,6 +138,7 @@ class TableActions(QObject):
         count, sections = len(lengths_m), len(plan.sections)
         box = QMessageBox(self._view.window())
         box.setIcon(QMessageBox.Icon.Question)
+        box.setTextFormat(Qt.TextFormat.PlainText)
         box.setWindowTitle(self.tr("Paste lengths"))
         box.setText(lengths_do_not_fit(count, sections, len(self._chosen())))
         box.setInformativeText(sections_could_be_made(count, sections))

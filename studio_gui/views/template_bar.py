@@ -10,7 +10,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QInputDialog, QMessageBox, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QInputDialog, QPushButton, QVBoxLayout, QWidget
 
 from studio_gui.document.ladder_shelf import LadderShelf
 from studio_gui.domain.errors import RovingLayError
@@ -18,10 +18,9 @@ from studio_gui.storage.ladder_templates import LadderTemplate
 from studio_gui.views.choices import ChoiceField
 from studio_gui.views.labels import MessageLabel, call
 from studio_gui.views.live import LiveWidget
+from studio_gui.views.questions import Button, ask
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.sentences import refusal
-
-Button = QMessageBox.StandardButton
 
 
 class TemplateBar(LiveWidget):
@@ -114,7 +113,7 @@ class TemplateBar(LiveWidget):
 
     def _remove(self) -> None:
         name = self._current_name()
-        answer = QMessageBox.question(
+        answer = ask(
             self,
             self.tr("Remove the ladder"),
             self.tr("Remove “{0}” from the saved ladders? This cannot be undone.").format(one_line(name)),
