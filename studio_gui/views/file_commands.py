@@ -155,7 +155,7 @@ class FileCommands(QObject):
         path = Path(name)
         if not name.endswith(PLAN_SUFFIX):
             path = path.with_name(path.name.removesuffix(".json").removesuffix(".roving") + PLAN_SUFFIX)
-            if path.exists() and not self._overwrite_foreign(path):
+            if _is_file(path) and not self._overwrite_foreign(path):
                 return False  # the dialog asked about the name as typed, not about this one
         return self._save_to(path)
 
@@ -176,7 +176,7 @@ class FileCommands(QObject):
         path, typed, ending = Path(name), ending_of(name), filters.get(chosen, "")
         if not path.suffix and ending:
             path = path.with_name(path.name + ending)
-            if path.exists() and not self._overwrite_foreign(path):
+            if _is_file(path) and not self._overwrite_foreign(path):
                 return
         elif not (typed and ending.endswith(typed)):
             ending = typed  # what is typed says more than what was chosen
@@ -323,3 +323,11 @@ def _finish_typing() -> None:
     from studio_gui.views.fields import finish_typing  # noqa: PLC0415  (the first paint does without fields)
 
     finish_typing()
+
+
+def _is_file(path: Path) -> bool:
+    """Whether a file would be written over; what cannot be asked is told on saving, as of a long name."""
+    try:
+        return path.is_file()
+    except OSError:
+        return False

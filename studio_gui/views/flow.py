@@ -6,7 +6,8 @@ width; rows are as high as their highest.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtCore import QEvent, QPoint, QRect, QSize, Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLayout, QLayoutItem, QWidget
 
 
@@ -90,3 +91,29 @@ class FlowLayout(QLayout):
             room = inner.right() - row[-1].geometry().right()
             for item in row:
                 item.setGeometry(item.geometry().translated(room, 0))
+
+
+class FlowBar(QWidget):
+    """Widgets in a `FlowLayout` that takes its height from its width by itself.
+
+    A column takes what one of its parts needs at a width for the least of it, and squeezes all others;
+    so this tells the column a plain height.
+    """
+
+    def __init__(
+        self, parent: QWidget | None = None, spacing: int = 6, *, to_the_right: bool = False
+    ) -> None:
+        super().__init__(parent)
+        self.flow = FlowLayout(self, spacing, to_the_right=to_the_right)
+
+    def hasHeightForWidth(self) -> bool:
+        return False
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.setFixedHeight(self.flow.heightForWidth(event.size().width()))
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.LayoutRequest:  # other words, another font
+            self.setFixedHeight(self.flow.heightForWidth(self.width()))
+        return super().event(event)

@@ -16,7 +16,7 @@ from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.document.row_model import RowModel
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.views.fields import edit_and_say
-from studio_gui.views.flow import FlowLayout
+from studio_gui.views.flow import FlowBar
 from studio_gui.views.labels import MessageLabel, TonedLabel, call, scaled_font
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.menu_button import MenuButton
@@ -160,11 +160,12 @@ class Shelf(LiveWidget):
         self.hint.setWordWrap(True)
         self.message = MessageLabel()
         self._of_rows: list[QToolButton] = []
-        self._buttons = FlowLayout(spacing=4, to_the_right=True)
+        self._bar = FlowBar(spacing=4, to_the_right=True)
+        self._buttons = self._bar.flow
         top = QHBoxLayout()
         top.setSpacing(4)
         top.addWidget(self.heading, 0, Qt.AlignmentFlag.AlignTop)
-        top.addLayout(self._buttons, 1)
+        top.addWidget(self._bar, 1)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)

@@ -313,3 +313,15 @@ def test_names_in_questions_are_shown_as_they_are_never_as_markup(desk: Desk) ->
     with answering(plain) as said:
         assert not desk.files.may_discard()
     assert "<b>bold</b>" in said[0]
+
+
+def test_a_name_too_long_is_told_and_no_fault(desk: Desk) -> None:
+    """The ending that is put behind it makes it too long for the disk."""
+    name = "x" * 250
+    with answering(choose_file(desk.folder / name), press(Button.Ok)) as said:
+        desk.files.save_as_action.trigger()
+    assert any("too long" in words for words in said)
+    with answering(choose_file(desk.folder / ("x" * 253)), press(Button.Ok)) as said:
+        desk.files.export_action.trigger()
+    assert any("too long" in words for words in said)
+    assert list(desk.folder.iterdir()) == []
