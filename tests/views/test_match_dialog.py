@@ -31,7 +31,7 @@ def test_a_colour_gives_liquors_and_the_chosen_one_is_painted(
     before = document.plan
     can_make = [dialog.make.isEnabled()]
     QTest.keyClicks(dialog.wanted, "#6a5a80")
-    assert said(dialog)[0].split("\n")[0] == "8 ml Blue + 3 ml Red + 55 ml Acid water"
+    assert said(dialog)[0].split("\n")[0] == "7 ml Blue + 4 ml Red + 55 ml Acid water"
     assert "CIEDE2000" in said(dialog)[0]
     can_make.append(dialog.make.isEnabled())
     assert can_make == [False, True]

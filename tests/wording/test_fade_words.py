@@ -72,7 +72,7 @@ def test_a_jar_is_said_dyes_first_and_full() -> None:
 
 def test_a_match_is_said_with_its_bottles_and_its_depth() -> None:
     matched = match_section(PLAN, "s1", lab_from_hex("#6a5a80"))
-    assert match_words(matched, 0, ENGLISH) == "8 ml Blue + 3 ml Red + 55 ml Acid water"
+    assert match_words(matched, 0, ENGLISH) == "7 ml Blue + 4 ml Red + 55 ml Acid water"
     assert match_depth_words(matched, 0, ENGLISH).endswith(" % owf")
 
 
