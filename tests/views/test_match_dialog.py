@@ -30,8 +30,8 @@ def test_a_colour_gives_liquors_and_the_chosen_one_is_painted(
 ) -> None:
     before = document.plan
     can_make = [dialog.make.isEnabled()]
-    QTest.keyClicks(dialog.wanted, "#6a5a80")
-    assert said(dialog)[0].split("\n")[0] == "7 ml Blue + 4 ml Red + 55 ml Acid water"
+    QTest.keyClicks(dialog.wanted, "#8a5a70")
+    assert said(dialog)[0].split("\n")[0] == "2 ml Blue + 7 ml Red + 57 ml Acid water"
     assert "CIEDE2000" in said(dialog)[0]
     can_make.append(dialog.make.isEnabled())
     assert can_make == [False, True]
