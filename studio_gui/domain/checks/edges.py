@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 
 from studio_gui.domain.at_hand import AtHand, at_hand
 from studio_gui.domain.checks.check import Check, Mend
+from studio_gui.domain.colour.difference import lies_between
 from studio_gui.domain.colour.mud import CHROMA_KEPT, chroma, muddiness
 from studio_gui.domain.edits.bridges import insert_bridge, insert_bridge_of_dye, widest_gap_m
 from studio_gui.domain.edits.order import move_sections
@@ -28,6 +29,8 @@ FloatArray = NDArray[np.float64]
 
 #: Length of a bridge, in wicking widths: two are wicked edges, the one between shows its colour; our choice.
 BRIDGE_IN_WICKINGS = 3.0
+#: What is shorter, in wicking widths, has no colour of its own: both its edges wick together.
+CLEAR_IN_WICKINGS = 2.0
 #: Of so many muddy edges bridges and orders are looked for; of more, gaps alone are offered.
 MOST_SEARCHED = 12
 #: With more colours than this another order is not looked for.
@@ -85,6 +88,8 @@ def _can(edit: Callable[[], Plan]) -> bool:
 def _bridges(figures: SectionFigures, hand: AtHand, doses: FloatArray, index: int) -> Iterator[Mend]:
     """Yield the bridge that keeps most chroma: a liquor that is on the lay already, else a dye alone."""
     plan = figures.plan
+    if not _has_room(figures, index):
+        return
     length_m = BRIDGE_IN_WICKINGS * plan.wicking_mm / 1000.0
     place: dict[str, Param] = {"section_id": plan.sections[index].id, "length_m": length_m}
     painted = np.flatnonzero(figures.judged)
@@ -100,6 +105,13 @@ def _bridges(figures: SectionFigures, hand: AtHand, doses: FloatArray, index: in
         if _can(partial(insert_bridge_of_dye, plan, index, one.stock_id, depth, length_m)):
             yield Mend("bridge-with-dye", {**place, "stock_id": one.stock_id, "depth_pct_owf": depth})
             return
+
+
+def _has_room(figures: SectionFigures, index: int) -> bool:
+    """Tell whether both sections of an edge keep a colour of their own beside a bridge."""
+    wicking_m = figures.plan.wicking_mm / 1000.0
+    shorter_m = float(np.diff(figures.edges_m)[index : index + 2].min())
+    return not exceeds(CLEAR_IN_WICKINGS * wicking_m, shorter_m - BRIDGE_IN_WICKINGS * wicking_m / 2.0)
 
 
 def _clean_between(hand: AtHand, doses: FloatArray, index: int, bridges: FloatArray) -> list[int]:
@@ -122,11 +134,12 @@ def _gap(plan: Plan, index: int) -> Iterator[Mend]:
 
 @dataclass(frozen=True, eq=False)
 class _Orders:
-    """What order does to muddy edges: `which` colour a section has, and which pairs of colours are muddy."""
+    """What order does to muddy edges: `which` colour a section has, which pairs are muddy, their Lab."""
 
     plan: Plan
     which: NDArray[np.intp]
     muddy: NDArray[np.bool_]
+    labs: FloatArray
 
     def moves(self, index: int) -> Iterator[Mend]:
         """Yield the move of one section of an edge that leaves the fewest muddy edges, if fewer than now."""
@@ -142,10 +155,23 @@ class _Orders:
             for at, count in enumerate(left.tolist()):
                 rated.append((count, abs(at - moved), moved, at if at <= moved else at + 1))
         for left, _, moved, before in sorted(one for one in rated if one[0] < now):
-            if _can(partial(move_sections, self.plan, moved, moved, before)):
+            if self._keeps_fades(moved, before) and _can(
+                partial(move_sections, self.plan, moved, moved, before)
+            ):
                 section_id = self.plan.sections[moved].id
                 yield Mend("move-section", {"section_id": section_id, "before": before, "count": left})
                 return
+
+    def _keeps_fades(self, moved: int, before: int) -> bool:
+        """Tell whether no step of a fade is lost when section `moved` goes before section `before`."""
+        rest = np.delete(self.which, moved)
+        changed = np.insert(rest, before if before <= moved else before - 1, self.which[moved])
+        return _steps_of_fades(self.labs[changed]) >= _steps_of_fades(self.labs[self.which])
+
+
+def _steps_of_fades(labs: FloatArray) -> int:
+    """Return how many sections, (n, 3) Lab, are steps between their neighbours."""
+    return int(lies_between(labs[:-2], labs[1:-1], labs[2:]).sum())
 
 
 def _orders(plan: Plan, hand: AtHand, doses: FloatArray) -> _Orders | None:
@@ -154,4 +180,4 @@ def _orders(plan: Plan, hand: AtHand, doses: FloatArray) -> _Orders | None:
     if len(colours) > MOST_COLOURS_TO_REORDER or len(doses) < 3:
         return None
     muddy = muddiness(hand.palette, colours[:, np.newaxis], colours)[2]
-    return _Orders(plan, which.reshape(-1), muddy)
+    return _Orders(plan, which.reshape(-1), muddy, hand.palette.lab(colours))

@@ -11,8 +11,13 @@ doi 10.1002/col.20070. Equation numbers below are theirs.
 from __future__ import annotations
 
 import numpy as np
+from numpy.typing import NDArray
 
 from studio_gui.domain.colour.spaces import Array
+
+#: Times the straight line that the way through a step of a fade may come to; our choice: painted fades come
+#: to 1.0 to 1.1, plain colours beside one another to 1.15 and more.
+LONGEST_WAY = 1.1
 
 _GREY_RADIUS_7 = 25.0**7
 
@@ -80,3 +85,19 @@ def ciede2000(lab_a: Array, lab_b: Array) -> Array:
     squared: Array = lightness_term**2 + chroma_term**2 + hue_term**2 + rotation * chroma_term * hue_term
     difference: Array = np.sqrt(np.maximum(squared, 0.0))
     return difference
+
+
+def lies_between(before: Array, here: Array, after: Array) -> NDArray[np.bool_]:
+    """Tell of Lab colours, shapes (..., 3), whether each is a step on the way from one to another.
+
+    It is where the way through it is at most `LONGEST_WAY` times the straight line in CIELAB.
+
+    >>> one, other = np.array([20.0, 0.0, 0.0]), np.array([80.0, 0.0, 0.0])
+    >>> bool(lies_between(one, np.array([50.0, 9.0, 0.0]), other))
+    True
+    >>> bool(lies_between(one, np.array([50.0, 40.0, 0.0]), other))
+    False
+    """
+    through = np.linalg.norm(here - before, axis=-1) + np.linalg.norm(after - here, axis=-1)
+    between: NDArray[np.bool_] = through <= LONGEST_WAY * np.linalg.norm(after - before, axis=-1)
+    return between

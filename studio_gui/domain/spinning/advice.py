@@ -2,8 +2,7 @@
 
 The rule of this module: a stretch of roving shorter than 1.5 staples whose neighbours both look clearly
 different will not stay a clean stripe, for the same fibres reach over both its ends. A step of a fade is no
-such stretch: its colour lies on the way from one neighbour to the other, which in CIELAB is by a tenth longer
-through it at most (our choice: painted fades come to 1.0 to 1.1, plain colours to 1.15 and more).
+such stretch: its colour lies on the way from one neighbour to the other.
 
 1.5 staples, and CIEDE2000 above 10 for a clear difference: common practice, no source.
 """
@@ -17,7 +16,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from studio_gui.domain.colour.difference import ciede2000
+from studio_gui.domain.colour.difference import ciede2000, lies_between
 from studio_gui.domain.colour.mixing import PredictedColours
 from studio_gui.domain.colour.spaces import lab_from_xyz, linear_from_srgb, xyz_from_linear
 from studio_gui.domain.fibre import Fibre, Lay
@@ -34,8 +33,6 @@ FloatArray = NDArray[np.float64]
 
 LEAST_STAPLES = 1.5
 CLEAR_DIFFERENCE = 10.0
-#: Times the straight line that a step of a fade may make the way from neighbour to neighbour.
-LONGEST_WAY = 1.1
 
 #: Structures that are tried in place of another, with the strands beside one another. None takes less of the
 #: roving than a single.
@@ -180,16 +177,8 @@ def _unclean(lab: FloatArray) -> list[bool]:
     """Tell of (3, n, 3) Lab, of what lies before, here and after, where short stretches smear."""
     before, here, after = lab
     clear = np.minimum(ciede2000(before, here), ciede2000(here, after)) > CLEAR_DIFFERENCE
-    through = _apart(before, here) + _apart(here, after)
-    in_a_fade = through <= LONGEST_WAY * _apart(before, after)
-    smears: list[bool] = (clear & ~in_a_fade).tolist()
+    smears: list[bool] = (clear & ~lies_between(before, here, after)).tolist()
     return smears
-
-
-def _apart(one: FloatArray, other: FloatArray) -> FloatArray:
-    """Return how far apart (n, 3) Lab lie in a straight line."""
-    distance: FloatArray = np.linalg.norm(one - other, axis=-1)
-    return distance
 
 
 def _roving_a_metre(plan: Plan) -> float:

@@ -110,3 +110,31 @@ def test_a_gap_that_does_not_fit_is_not_offered() -> None:
 def test_a_fade_is_clean_all_along() -> None:
     wish = FadeWish(((DyeDepth("D", 1.0),), (DyeDepth("E", 1.0),)), 12)
     assert not found(lay_fade(PLAN, 0, 1, wish))
+
+
+def test_a_bridge_that_leaves_its_neighbours_no_colour_is_not_offered() -> None:
+    """6 cm of bridge take 3 cm of each, and under 4 cm two edges of 20 mm wick together."""
+
+    def offered(length_m: float) -> bool:
+        stocks = (BLUE, RED, dye("V", srgb="#803070"), *PLAN.let_downs)
+        plan = laid([("A", length_m), ("B", 0.5)], stocks, LIQUORS[:2])
+        return "bridge-with-dye" in mends(plan)
+
+    assert offered(0.07)
+    assert not offered(0.069)
+
+
+def test_no_order_is_offered_that_breaks_a_fade() -> None:
+    """The last step of a fade from pale to deep blue meets red: red may move, no step of the fade may."""
+    steps = [by_depth(f"F{number}", {"D": depth}) for number, depth in enumerate((0.3, 0.6, 0.9, 1.2))]
+    steps = [replace(step, letter=f"F{number}") for number, step in enumerate(steps)]
+    stretches = [*((step.id, 1.0) for step in steps), ("B", 1.0), ("C", 1.0)]
+    plan = laid(stretches, PLAN.stocks, [*steps, *LIQUORS[1:]])
+    assert found(plan)
+    moved = [
+        mend.params["section_id"]
+        for check in found(plan)
+        for mend in check.mends
+        if mend.code == "move-section"
+    ]
+    assert not {section.id for section in plan.sections[:4]} & set(map(str, moved))
