@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -15,6 +14,7 @@ from numpy.typing import ArrayLike, NDArray
 from studio_gui.domain.bench import MakeUp, make_up
 from studio_gui.domain.bottles import Bottle, bottles
 from studio_gui.domain.cards import Card, cards
+from studio_gui.domain.checks.check import Check
 from studio_gui.domain.colour.mixing import PredictedColours, in_greys
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.geometry import film_length_m
@@ -25,9 +25,6 @@ from studio_gui.domain.spinning.figures import YarnFigures, yarn_figures
 from studio_gui.domain.spinning.halves import Halves, halves, most_uneven_roving
 from studio_gui.domain.spinning.stripes import StripePlan, stripe_edges
 from studio_gui.domain.timetable import TimedStep, timed_steps
-
-if TYPE_CHECKING:
-    from studio_gui.domain.checks.check import Check
 
 FloatArray = NDArray[np.float64]
 

@@ -81,6 +81,7 @@ def test_a_dye_far_too_deep_is_flagged_though_it_is_few_points_of_the_jar() -> N
     assert red.points_off < MOST_POINTS_OFF
     assert red.depth_off == pytest.approx(0.85, abs=0.01)
     assert red.is_off
+    assert worksheet(plan).cards[0].depth_off == pytest.approx(red.depth_off)
 
 
 def test_jars_that_come_out_alike_by_rounding_tell_of_one_another() -> None:

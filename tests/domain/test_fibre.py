@@ -107,3 +107,7 @@ def test_rovings_alike_are_the_set_weighed_one_by_one(fibre: Fibre) -> None:
         lay_mass_to(plain, Lay(), places).tolist()
     )
     assert mass_to(weighed, places).tolist() == pytest.approx(mass_to(plain, places).tolist())
+
+
+def test_weight_per_length_is_the_mean_of_a_roving() -> None:
+    assert Fibre(100.0, 4.0).g_per_m == 25.0

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 from hypothesis import given
 
@@ -12,9 +13,11 @@ from studio_gui.domain.checks.registry import run_checks
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.fibre import Lay, MassMark, Roving
 from studio_gui.domain.figures import section_figures
+from studio_gui.domain.geometry import lay_mass_to
 from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.profile import dye_profile, section_colours
+from studio_gui.domain.timetable import timed_steps
 from studio_gui.domain.worksheet import worksheet
 from tests.scenes.scene_plans import by_depth, by_parts, dye, laid, let_down
 from tests.strategies import plans
@@ -65,6 +68,14 @@ def test_what_is_computed_once_is_kept() -> None:
     assert sheet.checks is sheet.checks
     assert sheet.colours is sheet.colours
     assert sheet.halves is sheet.halves
+    assert sheet.timed_steps is sheet.timed_steps
+    assert sheet.timed_steps == timed_steps(PLAN.timetable)
+
+
+def test_colours_at_places_are_those_at_their_weights() -> None:
+    sheet, places_m = worksheet(PLAN), np.linspace(0.0, PLAN.lay_length_m, 9)
+    places_g = lay_mass_to(PLAN.fibre, PLAN.lay, places_m)
+    assert sheet.colours_at(places_g).srgb == pytest.approx(sheet.lay_colours(places_m).srgb)
 
 
 def test_halves_are_those_of_the_roving_whose_halves_differ_most() -> None:

@@ -58,7 +58,5 @@ def _part(section: Section, share: float) -> Section:
 
 
 def _gap_m(plan: Plan, run: StripRun, after: StripRun) -> float:
-    """Return the gap between two runs: that of their boundary; none where a fold lies between."""
-    if abs(run.section_index - after.section_index) != 1:
-        return 0.0
+    """Return the gap between two runs: that of their boundary. At a fold one section goes on, in one run."""
     return plan.boundaries[min(run.section_index, after.section_index)].gap_m

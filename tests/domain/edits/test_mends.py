@@ -172,6 +172,16 @@ def test_what_is_idle_is_removed(plan: Plan) -> None:
         assert len(mended.stocks) + len(mended.liquors) == len(plan.stocks) + len(plan.liquors) - 1
 
 
+def test_a_bridge_is_put_in_of_a_dye_by_a_click() -> None:
+    stocks = [dye("D", srgb="#203080"), dye("E", srgb="#c04030"), dye("V", srgb="#803070"), let_down("AW")]
+    plan = laid([("A", 1.0), ("B", 1.0)], stocks, [by_depth("A", {"D": 1.0}), by_depth("B", {"E": 1.0})])
+    (check,) = [one for one in worksheet(plan).checks if one.code == "edge-muddy"]
+    mend = next(one for one in check.mends if one.code == "bridge-with-dye")
+    mended = apply_mend(plan, mend)
+    assert len(mended.sections) == 3
+    assert mended.liquor(mended.sections[1].liquor_id).stock_ids[0] == "V"
+
+
 def test_a_crushed_section_is_taken_out() -> None:
     plan = move_boundary(plain_plan(3), 0, 0.005)
     (check,) = [one for one in worksheet(plan).checks if one.code == "section-unpaintable"]

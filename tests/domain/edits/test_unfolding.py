@@ -51,6 +51,13 @@ def test_fixed_liquid_wipe_second_pass_and_gap_go_with_the_sections() -> None:
     assert [boundary.gap_m for boundary in straight.boundaries] == [0, 0.02, 0, 0, 0, 0, 0.02, 0]
 
 
+def test_a_gap_comes_wherever_its_boundary_does_and_never_at_a_fold() -> None:
+    plan = set_gap(set_passes(two_shores(), 3), 3, 0.01)
+    straight = unfold_as_painted(replace(plan, lay=replace(plan.lay, fold_positions_m=(2.5, 4.0))))
+    assert "".join(section.liquor_id for section in straight.sections) == "ABCDEDCDE"
+    assert [boundary.gap_m for boundary in straight.boundaries] == [0, 0, 0, 0.01, 0.01, 0, 0, 0.01]
+
+
 def test_rovings_that_differ_are_unfolded_as_their_mean() -> None:
     plan = two_shores()
     measured = replace(plan.fibre, rovings=2, measured=(Roving(160.0), Roving(140.0)))

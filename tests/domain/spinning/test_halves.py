@@ -51,8 +51,17 @@ def test_colours_that_differ_are_matched_in_their_order_and_the_others_named() -
     assert found.apart_share == found.difference_share == 0.0
 
 
+def test_halves_that_only_end_together_are_apart_where_a_colour_starts() -> None:
+    found = halves(straight("ABCD", (1.0, 2.44, 4.56)))
+    assert found.widest_slide_m == pytest.approx(0.0)
+    assert found.widest_start is not None
+    assert found.widest_start.start_slide_m == pytest.approx(250.0)
+
+
 def test_halves_that_share_no_colour_have_no_slide() -> None:
     found = halves(straight("AB", (3.0,)))
+    assert found.widest_start is None
+    assert found.pairs[0].start_slide_m is None
     assert letters_of(found) == [("A", "-"), ("-", "B")]
     assert found.widest is None
     assert found.widest_slide_m == 0.0
