@@ -116,18 +116,18 @@ def _with_alike(made_up: Sequence[Card]) -> tuple[Card, ...]:
     same: dict[tuple[tuple[str, float], ...], list[Card]] = {}
     for card in made_up:
         same.setdefault(_mixture(card, measured=True), []).append(card)
+    return tuple(replace(card, alike=_unlike(card, same[_mixture(card, measured=True)])) for card in made_up)
+
+
+def _unlike(card: Card, others: Sequence[Card]) -> tuple[str, ...]:
+    """Return the liquors of those cards that are meant to be another mixture than `card` is."""
+    meant = _mixture(card, measured=False)
     return tuple(
-        replace(card, alike=tuple(dict.fromkeys(others)))
-        if (
-            others := [
-                other.jar.liquor_id
-                for other in same[_mixture(card, measured=True)]
-                if other.jar.liquor_id != card.jar.liquor_id
-                and _mixture(other, measured=False) != _mixture(card, measured=False)
-            ]
+        dict.fromkeys(
+            other.jar.liquor_id
+            for other in others
+            if other.jar.liquor_id != card.jar.liquor_id and _mixture(other, measured=False) != meant
         )
-        else card
-        for card in made_up
     )
 
 
