@@ -57,10 +57,6 @@ class StripeModel(RowModel):
 
     def read(self) -> Sequence[StripeRow]:
         sheet = self.document.sheet
-        laid = sheet.stripes
-        lengths: dict[int, float] = {}
-        for stripe, start_m, end_m in zip(laid.order, laid.edges_m, laid.edges_m[1:], strict=False):
-            lengths[stripe] = lengths.get(stripe, 0.0) + end_m - start_m
         places = {liquor.id: place for place, liquor in enumerate(sheet.plan.liquors)}
         colours = sheet.liquor_colours.srgb
         return [
@@ -70,9 +66,11 @@ class StripeModel(RowModel):
                 stripe,
                 liquor_name(sheet.plan, stripe.liquor_id),
                 hex_from_srgb(colours[places[stripe.liquor_id]]),
-                lengths.get(number - 1, 0.0),
+                lay_m,
             )
-            for number, stripe in enumerate(sheet.plan.yarn.stripes, start=1)
+            for number, (stripe, lay_m) in enumerate(
+                zip(sheet.plan.yarn.stripes, sheet.stripes.lay_m, strict=True), start=1
+            )
         ]
 
     def headings(self) -> Sequence[str]:

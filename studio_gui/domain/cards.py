@@ -163,6 +163,11 @@ def verdict(exact_ml: Sequence[float], measured_ml: Sequence[float]) -> Verdict:
     return "off" if is_off else "fine"
 
 
+def measured_in_all_ml(made_up: Sequence[Card]) -> float:
+    """Return what all jars hold as measured, ml."""
+    return sum(card.total_ml for card in made_up)
+
+
 def need_as_measured_ml(plan: Plan, made_up: Sequence[Card]) -> tuple[float, ...]:
     """Return what the cards take of each stock, ml, in the plan's order."""
     need = {stock.id: 0.0 for stock in plan.stocks}

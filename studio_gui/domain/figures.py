@@ -87,7 +87,15 @@ class SectionFigures:
 
     def length_m(self, index: int) -> float:
         """Return the nominal length of a section, m along the lay."""
-        return float(self.edges_m[index + 1] - self.edges_m[index])
+        return self.run_length_m(index, index)
+
+    def run_length_m(self, first: int, last: int) -> float:
+        """Return the length of the sections from `first` to `last`, both counted, m along the lay."""
+        return float(self.edges_m[last + 1] - self.edges_m[first])
+
+    def run_fibre_g(self, first: int, last: int) -> float:
+        """Return the fibre of the sections from `first` to `last`, both counted, g of the whole set."""
+        return float(self.fibre_g[first : last + 1].sum())
 
     @cached_property
     def painted(self) -> BoolArray:

@@ -144,9 +144,9 @@ class FadeDialog(QDialog):
     def _place_words(self) -> str:
         plan, figures = self._document.plan, self._document.sheet.figures
         ids = [section.id for section in plan.sections[self._first : self._last + 1]]
-        length_m = float(figures.edges_m[self._last + 1] - figures.edges_m[self._first])
-        grams = float(figures.fibre_g[self._first : self._last + 1].sum())
-        size = f"{shown_briefly(LAY_LENGTH, length_m)} · {shown_briefly(MASS, grams)}"
+        length_m = figures.run_length_m(self._first, self._last)
+        fibre_g = figures.run_fibre_g(self._first, self._last)
+        size = f"{shown_briefly(LAY_LENGTH, length_m)} · {shown_briefly(MASS, fibre_g)}"
         if len(ids) == 1:
             return self.tr("On {0}: {1}").format(section_name(plan, ids[0]), size)
         ends = (section_name(plan, ids[0]), section_name(plan, ids[-1]))

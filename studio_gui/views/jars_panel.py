@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from studio_gui.document.bench_models import JarColumn, JarModel
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.cards import measured_in_all_ml
 from studio_gui.domain.edits.inputs import set_bench
 from studio_gui.views.delegates import SeverityDelegate, SwatchDelegate
 from studio_gui.views.fields import QuantityField, edit_at
@@ -97,9 +98,8 @@ class JarsPanel(LiveWidget):
         sheet = self._document.sheet
         plan = sheet.plan
         self.syringe.set_value(plan.bench.syringe_ml)
-        total = sum(card.total_ml for card in sheet.cards)
         words = self.tr("{0} ml in all") if sheet.cards else self.tr("nothing to mix")
-        self.jars.sum.show_text(words.format(measured_ml(total, plan)))
+        self.jars.sum.show_text(words.format(measured_ml(measured_in_all_ml(sheet.cards), plan)))
         self._tell(self.amiss, self.model.amiss())
         self._tell(self.fills, [dose_words(plan, dose) for card in sheet.cards for dose in card.doses])
 

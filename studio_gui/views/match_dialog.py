@@ -149,7 +149,7 @@ class MatchDialog(QDialog):
     def _place_words(self) -> str:
         plan, figures = self._document.plan, self._document.sheet.figures
         ids = [section.id for section in plan.sections[self._first : self._last + 1]]
-        grams = shown_briefly(MASS, float(figures.fibre_g[self._first : self._last + 1].sum()))
+        grams = shown_briefly(MASS, figures.run_fibre_g(self._first, self._last))
         first = section_name(plan, ids[0])
         if len(ids) == 1:
             return self.tr("For {0}: {1}").format(first, grams)

@@ -7,7 +7,6 @@ cannot be read is told with its row.
 from __future__ import annotations
 
 from functools import partial
-from itertools import pairwise
 
 from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import (
@@ -23,14 +22,16 @@ from PySide6.QtWidgets import (
 
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.edits.rovings import (
+    half_weights_g,
+    pieces_of,
     roving_of_pieces,
     roving_of_thickness,
     set_all_rovings,
     set_one_roving,
+    thickness_of,
 )
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.fibre import Fibre, Roving
-from studio_gui.domain.geometry import mass_to
 from studio_gui.views.choices import ChoiceField
 from studio_gui.views.fields import edit_and_say
 from studio_gui.views.labels import MessageLabel, TonedLabel, call
@@ -100,20 +101,8 @@ class WeighDialog(QDialog):
     def fill(self) -> None:
         """Put in what the plan says of the roving, as rows."""
         fibre = self._fibre()
-        marks = [
-            (0.0, 0.0),
-            *((mark.strip_share, mark.mass_share) for mark in fibre.weight_marks),
-            (1.0, 1.0),
-        ]
-        pieces = [((b[0] - a[0]) * fibre.length_m, (b[1] - a[1]) * fibre.mass_g) for a, b in pairwise(marks)]
-        if self._how == "pieces":
-            self.rows.setPlainText(rows_told(PIECES, pieces))
-            return
-        places, at_m = [], 0.0
-        for length_m, mass_g in pieces:
-            places.append((at_m + length_m / 2.0, mass_g / length_m))
-            at_m += length_m
-        self.rows.setPlainText(rows_told(THICKNESS, places))
+        how, rows = (PIECES, pieces_of(fibre)) if self._how == "pieces" else (THICKNESS, thickness_of(fibre))
+        self.rows.setPlainText(rows_told(how, rows))
 
     # -- what the rows come to -----------------------------------------------------------------------------
 
@@ -144,13 +133,11 @@ class WeighDialog(QDialog):
         if roving is None:
             self.told.show_text("")
             return
-        length_m = self._document.plan.fibre.length_m
-        fibre = Fibre(roving.mass_g, length_m, mass_marks=roving.mass_marks)
-        first_g = float(mass_to(fibre, length_m / 2.0))
-        apart_g = abs(2.0 * first_g - roving.mass_g)
+        first_g, second_g = half_weights_g(roving)
+        apart_g = abs(first_g - second_g)
         self.told.show_text(
             self.tr("Weighs {0}: halves {1} and {2}, {3} apart ({4}).").format(
-                *(shown_briefly(MASS, g) for g in (roving.mass_g, first_g, roving.mass_g - first_g, apart_g)),
+                *(shown_briefly(MASS, g) for g in (roving.mass_g, first_g, second_g, apart_g)),
                 shown_briefly(SHARE, apart_g / (roving.mass_g / 2.0)),
             )
         )

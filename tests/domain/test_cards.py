@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio_gui.domain.bench import rounded_amounts
-from studio_gui.domain.cards import MOST_DEPTH_OFF, MOST_POINTS_OFF, shares_off, verdict
+from studio_gui.domain.cards import MOST_DEPTH_OFF, MOST_POINTS_OFF, measured_in_all_ml, shares_off, verdict
 from studio_gui.domain.edits.inputs import set_bench
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.plan import Bench, Liquid, Plan
@@ -53,6 +53,7 @@ def test_a_share_two_points_off_is_allowed_and_more_is_not() -> None:
 def test_a_graduation_too_coarse_for_the_jar_is_flagged() -> None:
     (card,) = worksheet(set_bench(CROSSFADE, graduation_ml=5.0)).cards
     assert [one.measured_ml for one in card.amounts] == [25.0, 10.0]
+    assert measured_in_all_ml([card, card]) == 70.0
     assert [one.is_off for one in card.amounts] == [True, True]
     assert card.is_too_coarse
 

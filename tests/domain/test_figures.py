@@ -14,7 +14,7 @@ from studio_gui.domain.edits.inputs import set_liquid
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import AcidLine, Liquid, Plan
-from tests.scenes.scene_plans import by_depth, by_parts, dye, harbour_thaw, laid, let_down
+from tests.scenes.scene_plans import by_depth, by_parts, dye, harbour_thaw, laid, let_down, two_shores
 from tests.strategies import plans
 
 PLAN = laid(
@@ -57,6 +57,13 @@ def test_a_neat_jar_has_no_trace_of_let_down_whose_acid_would_count(density_g_pe
     figures = section_figures(neat)
     assert figures.amounts_ml[0, 3] == 0.0
     assert figures.acid_pct_owf[0] == 0.0
+
+
+def test_a_run_is_as_long_and_heavy_as_its_sections() -> None:
+    figures = section_figures(two_shores())
+    assert figures.run_length_m(1, 3) == pytest.approx(0.4 + 0.8 + 0.5)
+    assert figures.run_fibre_g(1, 3) == pytest.approx(20.0 + 40.0 + 25.0)
+    assert figures.run_length_m(0, 0) == figures.length_m(0)
 
 
 def test_an_empty_liquor_paints_nothing() -> None:

@@ -15,7 +15,8 @@ from numpy.typing import NDArray
 
 from studio_gui.domain.edits.inputs import set_fibre
 from studio_gui.domain.errors import EditRefused
-from studio_gui.domain.fibre import LEAST_MARK_STEP, MassMark, Roving, mean_mass_g
+from studio_gui.domain.fibre import LEAST_MARK_STEP, Fibre, MassMark, Roving, mean_mass_g
+from studio_gui.domain.geometry import mass_to
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.ranges import checked
 
@@ -45,6 +46,43 @@ def roving_of_pieces(length_m: float, pieces: Sequence[tuple[float, float]]) -> 
     ends = np.cumsum(pieces, axis=0)[:-1]
     marks = tuple(MassMark(place_m / total_m, before_g / total_g) for place_m, before_g in ends.tolist())
     return Roving(total_g, marks)
+
+
+def pieces_of(fibre: Fibre) -> tuple[tuple[float, float], ...]:
+    """Return the pieces, (length m, weight g), that a fibre's marks describe; `roving_of_pieces` undone.
+
+    >>> pieces_of(Fibre(150.0, 6.0, mass_marks=(MassMark(0.5, 0.52),)))
+    ((3.0, 78.0), (3.0, 72.0))
+    """
+    inner = ((mark.strip_share, mark.mass_share) for mark in fibre.weight_marks)
+    ends = ((0.0, 0.0), *inner, (1.0, 1.0))
+    return tuple(
+        ((end - start) * fibre.length_m, (after - before) * fibre.mass_g)
+        for (start, before), (end, after) in pairwise(ends)
+    )
+
+
+def thickness_of(fibre: Fibre) -> tuple[tuple[float, float], ...]:
+    """Return the mean thickness of each piece, (m from the start of its middle, g/m).
+
+    >>> thickness_of(Fibre(150.0, 6.0, mass_marks=(MassMark(0.5, 0.52),)))
+    ((1.5, 26.0), (4.5, 24.0))
+    """
+    places, start_m = [], 0.0
+    for length_m, mass_g in pieces_of(fibre):
+        places.append((start_m + length_m / 2.0, mass_g / length_m))
+        start_m += length_m
+    return tuple(places)
+
+
+def half_weights_g(roving: Roving) -> tuple[float, float]:
+    """Return what the first and the second half of a roving's length weigh, g.
+
+    >>> half_weights_g(Roving(150.0, (MassMark(0.5, 0.52),)))
+    (78.0, 72.0)
+    """
+    first_g = float(mass_to(Fibre(roving.mass_g, 1.0, mass_marks=roving.mass_marks), 0.5))
+    return first_g, roving.mass_g - first_g
 
 
 def roving_of_thickness(mass_g: float, length_m: float, places: Sequence[tuple[float, float]]) -> Roving:

@@ -61,6 +61,14 @@ class StripePlan:
         return tuple(metres / self.plan.yarn.singles_m_per_g for metres in self.strand_m)
 
     @property
+    def lay_m(self) -> tuple[float, ...]:
+        """What every stripe has of the lay, all its places together, m; 0 of one that finds no room."""
+        lengths_m = [0.0] * len(self.yarn_m)
+        for stripe, (start_m, end_m) in zip(self.order, pairwise(self.edges_m), strict=False):
+            lengths_m[stripe] += end_m - start_m
+        return tuple(lengths_m)
+
+    @property
     def needed_m(self) -> float:
         """All stripes together, plied m."""
         return sum(self.yarn_m)

@@ -11,10 +11,13 @@ from hypothesis import strategies as st
 
 from studio_gui.domain.edits.inputs import set_fibre
 from studio_gui.domain.edits.rovings import (
+    half_weights_g,
+    pieces_of,
     roving_of_pieces,
     roving_of_thickness,
     set_all_rovings,
     set_one_roving,
+    thickness_of,
 )
 from studio_gui.domain.errors import EditRefused, InvalidPlan
 from studio_gui.domain.fibre import Fibre, MassMark, Roving
@@ -24,6 +27,17 @@ from studio_gui.domain.yarn import Strip
 from tests.scenes.scene_plans import four_gates, two_shores
 
 UNEVEN = Roving(104.0, (MassMark(0.5, 0.52),))
+
+
+@given(st.lists(st.tuples(st.floats(0.5, 2.0), st.floats(10.0, 60.0)), min_size=1, max_size=6))
+def test_pieces_come_back_as_they_were_weighed(pieces: list[tuple[float, float]]) -> None:
+    length_m = sum(piece_m for piece_m, _ in pieces)
+    roving = roving_of_pieces(length_m, pieces)
+    fibre = Fibre(roving.mass_g, length_m, mass_marks=roving.mass_marks)
+    assert np.ravel(pieces_of(fibre)).tolist() == pytest.approx(np.ravel(pieces).tolist())
+    assert [g_per_m for _, g_per_m in thickness_of(fibre)] == pytest.approx([g / m for m, g in pieces])
+    assert sum(half_weights_g(roving)) == pytest.approx(roving.mass_g)
+    assert half_weights_g(roving)[0] == pytest.approx(float(mass_to(fibre, length_m / 2.0)))
 
 
 def test_pieces_weigh_what_they_weighed() -> None:

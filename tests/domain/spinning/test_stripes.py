@@ -10,6 +10,8 @@ import pytest
 from hypothesis import given
 
 from studio_gui.domain.edits.inputs import fold_by_weight
+from studio_gui.domain.edits.stripes import set_stripes_from_sections
+from studio_gui.domain.edits.yarn import set_yarn
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.spinning.stripes import pattern_of_sections, rows_of_sections, stripe_edges
 from studio_gui.domain.spinning.yarn_map import yarn_map
@@ -87,6 +89,14 @@ def test_a_roving_that_is_not_folded_has_the_stripes_on_both_halves() -> None:
     assert laid.edges_m == pytest.approx((0.0, 2 / 3, 4 / 3, 4.8 - 4 / 3, 4.8 - 2 / 3, 4.8))
     assert len(laid.marks_m) == 6
     assert laid.needed_g == pytest.approx(2.0 * 382.0 / 0.94 / 9.0)
+
+
+def test_the_lay_of_a_mirrored_stripe_is_that_of_both_its_places() -> None:
+    plan = set_yarn(lantern_row(), structure="both ends")
+    laid = stripe_edges(set_stripes_from_sections(plan))
+    assert sum(laid.lay_m) == pytest.approx(plan.lay_length_m)
+    assert len(laid.order) > len(laid.lay_m)
+    assert laid.lay_m[0] == pytest.approx(2.0 * (laid.edges_m[1] - laid.edges_m[0]))
 
 
 def test_a_ply_from_the_far_end_has_its_first_stripe_there() -> None:
