@@ -7,10 +7,9 @@ from __future__ import annotations
 
 from functools import partial
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QFormLayout,
     QGridLayout,
@@ -26,7 +25,7 @@ from studio_gui.domain.comparing import PlanColour, plan_colours
 from studio_gui.drawing.look import look_for
 from studio_gui.views.choices import ChoiceField, ColourField
 from studio_gui.views.labels import TonedLabel, call, explain
-from studio_gui.views.live import LiveWidget
+from studio_gui.views.live import LiveDialog, LiveWidget
 from studio_gui.wording.colours import shown_lab
 from studio_gui.wording.comparing import colour_name, difference_line, directions_line
 
@@ -191,7 +190,7 @@ class ComparePanel(LiveWidget):
         self.refresh()
 
 
-class CompareWindow(QDialog):
+class CompareWindow(LiveDialog):
     """A window around the panel."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
@@ -219,11 +218,6 @@ class CompareWindow(QDialog):
         self.show()
         self.raise_()
         self.activateWindow()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def _retranslate(self) -> None:
         self.setWindowTitle(self.tr("Compare two colours"))

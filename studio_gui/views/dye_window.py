@@ -9,9 +9,8 @@ from __future__ import annotations
 from functools import partial
 from typing import Any
 
-from PySide6.QtCore import QEvent, QSize, Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QFrame,
     QHBoxLayout,
@@ -26,7 +25,7 @@ from studio_gui.domain.edits.swatches import change_swatch
 from studio_gui.views.build_up_view import BuildUpView
 from studio_gui.views.fields import edit_and_say
 from studio_gui.views.labels import ShortenedLabel, TonedLabel, scaled_font
-from studio_gui.views.live import LiveWidget
+from studio_gui.views.live import LiveDialog, LiveWidget
 from studio_gui.views.photo_panel import PhotoPanel
 from studio_gui.views.swatch_list import SwatchList
 from studio_gui.wording.colours import build_up_line
@@ -118,7 +117,7 @@ class DyePanel(LiveWidget):
         self.name.setFont(scaled_font(self.font(), 1.15, bold=True))
 
 
-class DyeWindow(QDialog):
+class DyeWindow(LiveDialog):
     """A window around the panel of a dye."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
@@ -141,11 +140,6 @@ class DyeWindow(QDialog):
         self.show()
         self.raise_()
         self.activateWindow()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def _retranslate(self) -> None:
         self.setWindowTitle(self.tr("Colour of a dye"))

@@ -8,10 +8,9 @@ from __future__ import annotations
 
 from functools import partial
 
-from PySide6.QtCore import QEvent, Qt, QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QColor, QKeyEvent
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QFormLayout,
     QHBoxLayout,
@@ -39,6 +38,7 @@ from studio_gui.views.fade_bars import FadeBars, FadeRow
 from studio_gui.views.fade_form import FadeForm
 from studio_gui.views.fields import EntryField, edit_and_say
 from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, call
+from studio_gui.views.live import LiveDialog
 from studio_gui.wording.fade_words import (
     coarse_words,
     equal_words,
@@ -56,7 +56,7 @@ from studio_gui.wording.sentences import refusal
 REST_MS = 150
 
 
-class FadeDialog(QDialog):
+class FadeDialog(LiveDialog):
     """Asks for a fade over sections `first` to `last`."""
 
     def __init__(self, document: OpenPlan, first: int, last: int, parent: QWidget | None = None) -> None:
@@ -117,11 +117,6 @@ class FadeDialog(QDialog):
         column.addWidget(self.indicative)
         column.addWidget(buttons)
         self.resize(700, 0)
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)

@@ -9,10 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from html import escape
 
-from PySide6.QtCore import QEvent, QSize
+from PySide6.QtCore import QSize
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QHeaderView,
     QMenu,
@@ -24,10 +23,11 @@ from PySide6.QtWidgets import (
 )
 
 from studio_gui.paths import program_version
+from studio_gui.views.live import LiveDialog
 from studio_gui.wording.translation import translate
 
 
-class HelpWindow(QDialog):
+class HelpWindow(LiveDialog):
     """A small window that stands beside the work."""
 
     def __init__(self, content: QWidget, size: QSize, window: QWidget) -> None:
@@ -41,11 +41,6 @@ class HelpWindow(QDialog):
         room = window.screen().availableSize()
         self.resize(size.boundedTo(QSize(room.width() - 64, room.height() - 96)))
         self._retranslate()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def _retranslate(self) -> None:
         raise NotImplementedError

@@ -9,10 +9,9 @@ from __future__ import annotations
 import re
 from typing import Protocol
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QFormLayout,
     QLabel,
@@ -30,6 +29,7 @@ from studio_gui.views.crossfade_form import CrossfadeForm
 from studio_gui.views.fields import EntryField, edit_and_say
 from studio_gui.views.labels import MessageLabel, ShortenedLabel, call
 from studio_gui.views.ladder_form import LadderForm
+from studio_gui.views.live import LiveDialog
 from studio_gui.views.step_strip import StepStrip
 from studio_gui.wording.naming import section_name
 from studio_gui.wording.quantities import LAY_LENGTH, MASS, shown_briefly
@@ -50,7 +50,7 @@ class _Form(Protocol):
         """Return the name of the undo step."""
 
 
-class LadderDialog(QDialog):
+class LadderDialog(LiveDialog):
     """Asks how sections `first` to `last` are to be laid anew."""
 
     def __init__(
@@ -108,11 +108,6 @@ class LadderDialog(QDialog):
         column.addStretch(1)
         column.addWidget(self._buttons)
         self.resize(680, 0)
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)

@@ -1,4 +1,4 @@
-"""What every pane shares: it follows a change of language, of units and of font while it is open.
+"""What every pane and window shares: it follows a change of language, of units and of font while it is open.
 
 The rule of this module: words and numbers are put in by `_retranslate`, sizes that hang on the font by
 `_set_fonts`, and nowhere else, so that both can come anew at any time. Units are a part of how things are
@@ -12,7 +12,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QEvent
 from PySide6.QtGui import QPaintEvent, QShowEvent
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from studio_gui.document.follower import Follower
 from studio_gui.document.open_plan import OpenPlan
@@ -63,6 +63,18 @@ class LiveWidget(QWidget):
 
     def _set_fonts(self) -> None:
         """Set what hangs on the widget's font."""
+
+
+class LiveDialog(QDialog):
+    """A window of its own whose words and numbers come anew when the program's do."""
+
+    def changeEvent(self, event: QEvent) -> None:
+        if event.type() == QEvent.Type.LanguageChange:
+            self._retranslate()
+        super().changeEvent(event)
+
+    def _retranslate(self) -> None:
+        """Put all words into the language of the program, and all numbers into its units."""
 
 
 def use_units(units: Units) -> None:

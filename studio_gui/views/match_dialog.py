@@ -7,11 +7,10 @@ nothing.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt
+from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QIcon, QKeyEvent, QPainter, QPixmap
 from PySide6.QtWidgets import (
     QColorDialog,
-    QDialog,
     QDialogButtonBox,
     QHBoxLayout,
     QLabel,
@@ -29,6 +28,7 @@ from studio_gui.domain.edits.matching import Matched, match_section, matched_run
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.plan import Plan
 from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, call, explain, paint_swatch
+from studio_gui.views.live import LiveDialog
 from studio_gui.views.photo_panel import PhotoPanel
 from studio_gui.wording.fade_words import (
     difference_words,
@@ -46,7 +46,7 @@ _SWATCH = QSize(56, 34)
 _ONE, _MORE = "one", "more"
 
 
-class MatchDialog(QDialog):
+class MatchDialog(LiveDialog):
     """Asks for wanted colours on sections `first` to `last`."""
 
     def __init__(self, document: OpenPlan, first: int, last: int, parent: QWidget | None = None) -> None:
@@ -110,11 +110,6 @@ class MatchDialog(QDialog):
         column.addWidget(self.indicative)
         column.addWidget(buttons)
         self.resize(900, 520)
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         down = event.key() == Qt.Key.Key_Down

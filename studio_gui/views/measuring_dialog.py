@@ -5,15 +5,16 @@ The rule of this module: it stays beside the plan, so that both can be looked at
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Signal
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFrame, QScrollArea, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QDialogButtonBox, QFrame, QScrollArea, QTabWidget, QVBoxLayout, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.views.live import LiveDialog
 from studio_gui.views.lots_panel import LotsPanel
 from studio_gui.views.weighings_panel import WeighingsPanel
 
 
-class MeasuringDialog(QDialog):
+class MeasuringDialog(LiveDialog):
     """Weighings of a tuft, and lots that were painted.
 
     Signals
@@ -56,11 +57,6 @@ class MeasuringDialog(QDialog):
         self._show_tab(1)
         last = self.lots.rows[-1].fibre if self.lots.rows else self.lots.add
         last.setFocus()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.LanguageChange:
-            self._retranslate()
-        super().changeEvent(event)
 
     def _show_tab(self, place: int) -> None:
         self.tabs.setCurrentIndex(place)
