@@ -111,7 +111,7 @@ class UnevenSpinning(LiveWidget):
         spread = self._document.sheet.plan.yarn.spread
         self.slider.setEnabled(self.is_on)
         self.slider.show_amount(min(spread * 100.0, MOST_PCT), MOST_PCT, 1.0)
-        self.value.show_text(self.tr("± {0}").format(shown_briefly(SHARE, round(spread, 3))))
+        self.value.show_text(self.tr("± {0}").format(shown_briefly(SHARE, spread)))
 
     def _retranslate(self) -> None:
         self.tick.setText(self.tr("As spun by &hand"))

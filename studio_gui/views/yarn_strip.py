@@ -41,9 +41,9 @@ from studio_gui.views.uneven_spinning import UnevenSpinning
 from studio_gui.views.yarn_spinning import YarnSpinning
 from studio_gui.wording.naming import section_name
 from studio_gui.wording.numbers import shown_number
-from studio_gui.wording.quantities import ROVING_LENGTH, SHARE, shown, shown_briefly
+from studio_gui.wording.quantities import ROVING_LENGTH, YARN_LENGTH, shown, shown_briefly
 from studio_gui.wording.spinning import structure_name
-from studio_gui.wording.yarn_words import run_words, spins_line, yarn_line
+from studio_gui.wording.yarn_words import run_words, solid_words, spins_line, yarn_length, yarn_line
 
 WHEEL_STEP = 1.2
 #: Px that an arrow key moves along.
@@ -140,7 +140,7 @@ class YarnStrip(LiveWidget):
         layout = self.lay
         ends = (layout.plied_m(layout.yarn.left()), layout.plied_m(layout.yarn.right()), self._spun.plied_m)
         words = self.tr("In sight: {0} to {1} of {2}")
-        return f"{words.format(*(shown_briefly(ROVING_LENGTH, round(end, 2)) for end in ends))} · {told}"
+        return f"{words.format(*(shown_briefly(YARN_LENGTH, end) for end in ends))} · {told}"
 
     def _yarn_line(self) -> str:
         spins, yarn = self.uneven.spins, self.document.sheet.yarn
@@ -151,12 +151,11 @@ class YarnStrip(LiveWidget):
 
     def _words(self) -> YarnWords:
         sheet, spun = self.document.sheet, self._spun
-        solid = self.tr("solid {0}").format(shown_briefly(SHARE, round(spun.solid_share, 3)))
         name = self.tr("Yarn") if self.uneven.spins is None else self.tr("As spun")
         return YarnWords(
             RowWords(self.tr("Strip"), shown(ROVING_LENGTH, sheet.plan.fibre.length_m)),
-            RowWords(name, shown_briefly(ROVING_LENGTH, round(spun.plied_m, 1))),
-            RowWords(self.tr("Map"), solid),
+            RowWords(name, yarn_length(spun)),
+            RowWords(self.tr("Map"), solid_words(spun)),
             self.tr("fold"),
             self._told,
         )

@@ -49,6 +49,16 @@ def run_words(plan: Plan, run: YarnRun, tongue: Tongue = TRANSLATED) -> str:
     return sentence.format(letters_of(plan, names), length, shown_briefly(ROVING_LENGTH, run.start_m, tongue))
 
 
+def yarn_length(yarn: YarnFigures, tongue: Tongue = TRANSLATED) -> str:
+    """Return how long the plied yarn is, as it stands beside its picture: "712.5 m"."""
+    return shown_briefly(YARN_LENGTH, yarn.plied_m, tongue)
+
+
+def solid_words(yarn: YarnFigures, tongue: Tongue = TRANSLATED) -> str:
+    """Return how much of the yarn is solid, as it stands beside its map: "solid 23.8 %"."""
+    return tongue.translate("Yarn", "solid {0}").format(shown_briefly(SHARE, yarn.solid_share, tongue))
+
+
 def yarn_line(yarn: YarnFigures, structure: str, tongue: Tongue = TRANSLATED) -> str:
     """Return the line beneath the picture: what is solid, what is not, what is left over, the structure."""
     parts = [

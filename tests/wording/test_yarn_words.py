@@ -8,10 +8,10 @@ import pytest
 
 from studio_gui.domain.spinning.simulation import Band, Spins, simulate
 from studio_gui.domain.worksheet import worksheet
-from studio_gui.domain.yarn import Structure, Yarn
+from studio_gui.domain.yarn import Strip, Structure, Yarn
 from studio_gui.wording.translation import ENGLISH, Tongue
-from studio_gui.wording.yarn_words import spins_line
-from tests.scenes.scene_plans import two_shores
+from studio_gui.wording.yarn_words import solid_words, spins_line, yarn_length
+from tests.scenes.scene_plans import four_gates, two_shores
 
 US = Tongue("us", is_english=True)
 
@@ -29,6 +29,13 @@ def spins() -> Spins:
         leftover_m=Band(1.43, 6.9, 16.9),
         slide_m=Band(3.48, 8.0, 15.2),
     )
+
+
+def test_what_stands_beside_the_rows_is_rounded_once_and_in_its_own_unit() -> None:
+    """Four Gates with 1:2 strips is 27.5 % solid of 475 m; in yards that is 519.5, and not 519.47."""
+    yarn = worksheet(four_gates(Strip(), Strip())).yarn
+    assert (solid_words(yarn, ENGLISH), yarn_length(yarn, ENGLISH)) == ("solid 27.5 %", "475 m")
+    assert yarn_length(yarn, Tongue("us", is_english=True)) == "519.5 yd"
 
 
 def test_four_spins_of_five_are_told_with_each_unit_once(spins: Spins) -> None:

@@ -28,10 +28,11 @@ from studio_gui.drawing.sheets.yarn_pictures import (
 )
 from studio_gui.wording.knit_words import no_swatch, swatch_line
 from studio_gui.wording.naming import one_line
-from studio_gui.wording.quantities import ROVING_LENGTH, SHARE, shown, shown_briefly
+from studio_gui.wording.quantities import ROVING_LENGTH, shown
 from studio_gui.wording.section_table import set_line
 from studio_gui.wording.spinning import structure_name
 from studio_gui.wording.translation import translate
+from studio_gui.wording.yarn_words import solid_words, yarn_length
 
 TITLE_PT, NAME_PT, LETTER_PT, TEXT_PT, SMALL_PT = 24.0, 14.0, (14.0, 10.0), 12.0, 11.0
 TEXTS_PT = (12.0, 11.0, 10.5)
@@ -141,7 +142,7 @@ class _YarnSheet:
         yield from _named(
             strip, translate("YarnSheet", "Strip"), shown(ROVING_LENGTH, self.sheet.plan.fibre.length_m)
         )
-        names = [translate("YarnSheet", "Yarn"), shown_briefly(ROVING_LENGTH, round(yarn.plied_m, 1))]
+        names = [translate("YarnSheet", "Yarn"), yarn_length(yarn)]
         rows = KnittedRows(yarn)
         if yarn.laid_m > 0.0:
             names.append(translate("YarnSheet", "twist not to scale"))
@@ -151,8 +152,7 @@ class _YarnSheet:
             return
         box = Box(twisted.x, twisted.y - HAIR_ROOM_MM, twisted.width, twisted.height + 2.0 * HAIR_ROOM_MM)
         yield Picture(box, pictures.yarn)
-        solid = translate("YarnSheet", "solid {0}").format(shown_briefly(SHARE, round(yarn.solid_share, 3)))
-        yield from _named(mapped, translate("YarnSheet", "Map"), solid)
+        yield from _named(mapped, translate("YarnSheet", "Map"), solid_words(yarn))
         yield Picture(mapped, pictures.map)
         yield from self._swatch(pictures, rows)
 
