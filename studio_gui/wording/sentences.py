@@ -12,11 +12,13 @@ from studio_gui.domain.checks.check import Check, Mend
 from studio_gui.domain.errors import FileProblem, RovingLayError
 from studio_gui.domain.plan import Plan
 from studio_gui.wording.check_sentences import CHECK_WORDS, UNKNOWN_CHECK, CheckWords, told_of
+from studio_gui.wording.edit_sentences import EDITS
 from studio_gui.wording.file_sentences import INSIDE, OUTSIDE, located, with_path
 from studio_gui.wording.mend_sentences import MEND_ALL_LABELS, MEND_WORDS, UNKNOWN_MEND, MendWords
-from studio_gui.wording.refusal_sentences import EDITS, TYPED, VALUES
 from studio_gui.wording.told import Told
 from studio_gui.wording.translation import ENGLISH, TRANSLATED, Tongue
+from studio_gui.wording.typed_sentences import TYPED
+from studio_gui.wording.value_sentences import VALUES
 
 
 def check_title(check: Check, plan: Plan, tongue: Tongue = TRANSLATED) -> str:

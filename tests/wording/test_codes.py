@@ -19,11 +19,11 @@ from studio_gui.domain.errors import EditRefused, FileProblem, InvalidPlan, Para
 from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.ranges import RANGES
 from studio_gui.wording.check_sentences import CHECK_WORDS
+from studio_gui.wording.edit_sentences import EDITS
 from studio_gui.wording.fields import FIELD_KINDS, field_name
 from studio_gui.wording.file_sentences import INSIDE, OUTSIDE
 from studio_gui.wording.mend_sentences import MEND_ALL_LABELS, MEND_WORDS
 from studio_gui.wording.numbers import UNKNOWN
-from studio_gui.wording.refusal_sentences import EDITS, TYPED, VALUES
 from studio_gui.wording.sentences import (
     check_reason,
     check_text,
@@ -34,6 +34,8 @@ from studio_gui.wording.sentences import (
     refusal,
 )
 from studio_gui.wording.translation import ENGLISH
+from studio_gui.wording.typed_sentences import TYPED
+from studio_gui.wording.value_sentences import VALUES
 
 PACKAGE = Path(__file__).resolve().parents[2] / "studio_gui"
 ERRORS: dict[str, type[RovingLayError]] = {
