@@ -1,7 +1,8 @@
 """Files read with care and replaced whole.
 
 The rule of this module: a file on disk is either the old one or the new one, never a part of one. New content
-goes to a temporary file beside the target, is forced to disk, and takes the target's name in one step.
+goes to a temporary file beside the target, is forced to disk, and takes the target's name in one step. What
+a save that was cut off left beside the target, the next one there takes away (`leftovers.py`).
 
 Codes: ``file-not-found``, ``file-not-readable``, ``file-not-writable``, ``folder-missing``,
 ``folder-not-writable``, ``disk-full``, ``is-a-folder``, ``not-a-regular-file``, ``name-too-long``,
@@ -23,6 +24,7 @@ from pathlib import Path
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.plan import Plan
+from studio_gui.storage.leftovers import hold, sweep, temporary_beside
 from studio_gui.storage.plan_json import plan_and_version, plan_to_json
 from studio_gui.storage.strict_json import LARGEST_FILE_BYTES
 
@@ -177,11 +179,12 @@ def fingerprint(path: Path) -> Fingerprint:
         return Fingerprint(file.tell(), digest.hexdigest(), status.st_mtime_ns)
 
 
-def write_atomically(path: Path, data: bytes) -> Fingerprint:
+def write_atomically(path: Path, data: bytes, *, mode: int | None = None) -> Fingerprint:
     """Make `data` the content of the file at `path`, in one step, and return its fingerprint.
 
     A symbolic link stays one and its target gets the content; an existing file keeps its mode, a new one gets
-    the process's default. On any failure the old file is as it was and nothing is left beside it.
+    the process's default, unless a `mode` is given. On any failure the old file is as it was and nothing is
+    left beside it.
 
     Raises
     ------
@@ -190,17 +193,17 @@ def write_atomically(path: Path, data: bytes) -> Fingerprint:
     """
     with _as_file_problem(path, _WRITE_CODES):
         target = Path(os.path.realpath(path))
-        mode = _replaceable_mode(target)
-        # A short name of its own: the target's may already be as long as names can be.
-        temporary = target.parent / f".roving-lay-{os.urandom(8).hex()}.tmp"
+        kept_mode = _replaceable_mode(target)
+        temporary = temporary_beside(target)
         try:
-            written = _write_new(temporary, data, mode)
+            written = _write_new(temporary, data, kept_mode if mode is None else mode)
             temporary.replace(target)
         except BaseException:
             with contextlib.suppress(OSError):
                 temporary.unlink()
             raise
         _sync_folder(target.parent)
+        sweep(target.parent)
     return written
 
 
@@ -219,6 +222,7 @@ def _replaceable_mode(target: Path) -> int | None:
 
 def _write_new(path: Path, data: bytes, mode: int | None) -> Fingerprint:
     with path.open("xb", buffering=0) as file:
+        hold(file.fileno())
         if mode is not None:
             path.chmod(mode)
         unwritten = memoryview(data)
