@@ -102,6 +102,7 @@ def _open_window(plan_path: Path | None) -> int:
 
     from studio_gui.document.autosave import state_folder  # noqa: PLC0415
     from studio_gui.storage.log import note, start_log  # noqa: PLC0415
+    from studio_gui.storage.private import close_to_others  # noqa: PLC0415
     from studio_gui.views.fault_dialog import FaultWatch  # noqa: PLC0415
     from studio_gui.views.main_window import MainWindow  # noqa: PLC0415
     from studio_gui.views.readable import keep_readable  # noqa: PLC0415
@@ -113,6 +114,7 @@ def _open_window(plan_path: Path | None) -> int:
     if not QFontInfo(application.font()).family():
         QFontDatabase.addApplicationFont(str(font_path()))  # the system has no font at all
     start_log(state_folder() / "log")
+    close_to_others(state_folder())
     note("started", process=os.getpid())
     window = MainWindow(document)
     FaultWatch(window.autosave, window).install()

@@ -8,12 +8,14 @@ small, turns over, and never stops the program.
 from __future__ import annotations
 
 import logging
+import os
 import traceback
+from io import FileIO, TextIOWrapper
 from logging.handlers import RotatingFileHandler
 from pathlib import Path, PurePath
 
 from studio_gui.domain.errors import FileProblem, RovingLayError
-from studio_gui.storage.files import make_folder
+from studio_gui.storage.private import make_private_folder
 
 FILE_NAME = "roving-lay.log"
 LARGEST_LOG_BYTES = 256 * 1024
@@ -25,7 +27,11 @@ _LOG.addHandler(logging.NullHandler())
 
 
 class _QuietHandler(RotatingFileHandler):
-    """A handler that gives up in silence: a full disk is told of where it matters."""
+    """A handler that gives up in silence: a full disk is told of where it matters; nobody else reads it."""
+
+    def _open(self) -> TextIOWrapper:
+        flags = os.O_WRONLY | os.O_CREAT | os.O_APPEND | os.O_CLOEXEC
+        return TextIOWrapper(FileIO(os.open(self.baseFilename, flags, 0o600), "ab"), self.encoding)
 
     def handleError(self, record: logging.LogRecord) -> None:  # noqa: ARG002, N802  (as logging has it)
         return
@@ -35,7 +41,7 @@ def start_log(folder: Path) -> None:
     """Write the log into `folder` from now on, in place of where it was written before."""
     stop_log()
     try:
-        make_folder(folder)
+        make_private_folder(folder)
         handler = _QuietHandler(
             folder / FILE_NAME,
             maxBytes=LARGEST_LOG_BYTES,

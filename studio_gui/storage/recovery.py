@@ -2,7 +2,7 @@
 
 The rule of this module: a snapshot stands in a folder of the program's own and never touches the plan's file.
 Each open plan has one, replaced whole, and holds a lock on it while the program runs; one that nobody holds
-is an orphan. Nothing is deleted here but by whom it belongs to.
+is an orphan. Nothing is deleted here but by whom it belongs to, and nobody else can read it.
 
 The file is one line of JSON, which says where the plan belongs, when it was kept and what its file was then,
 and after it the plan as `plan_json` writes it.
@@ -25,9 +25,10 @@ from urllib.parse import quote_from_bytes, unquote_to_bytes
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.plan import Plan
-from studio_gui.storage.files import Fingerprint, make_folder, read_at_most, write_atomically
-from studio_gui.storage.locks import FileLock, lock_file
+from studio_gui.storage.files import Fingerprint, read_at_most, write_atomically
+from studio_gui.storage.locks import FileLock, lock_file, lock_path
 from studio_gui.storage.plan_json import plan_from_json, plan_to_json
+from studio_gui.storage.private import close_to_others, make_private_folder
 from studio_gui.storage.shapes import Shapes
 from studio_gui.storage.strict_json import LARGEST_FILE_BYTES, parse
 
@@ -35,6 +36,7 @@ DOCUMENT = "roving-lay-recovery"
 VERSION = 1
 SUFFIX = ".snapshot"
 LONGEST_HEAD_BYTES = 64 * 1024
+_MODE = 0o600
 _NAME = re.compile(r"[0-9a-f]{32}\.snapshot")
 
 
@@ -106,9 +108,10 @@ class SnapshotFile:
             if self._is_closed:
                 return
             if self._lock is None:
-                make_folder(self.file.parent)
+                make_private_folder(self.file.parent)
                 self._lock = lock_file(self.file)
-            write_atomically(self.file, _snapshot_bytes(plan, path, was))
+                close_to_others(lock_path(self.file))
+            write_atomically(self.file, _snapshot_bytes(plan, path, was), mode=_MODE)
 
     def remove(self) -> None:
         """Delete what was kept, since it is saved, or given up by choice."""
