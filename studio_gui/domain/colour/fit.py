@@ -22,7 +22,7 @@ from studio_gui.domain.colour.spaces import (
     xyz_from_linear,
 )
 from studio_gui.domain.colour.spectra import xyz_from_reflectance
-from studio_gui.domain.colour.swatch_fit import exponent_at, fitted, samples_of
+from studio_gui.domain.colour.swatch_fit import exponent_at, fitted, odd_one, samples_of
 from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.errors import InvalidPlan
 
@@ -44,12 +44,15 @@ class DyeCurve:
         CIEDE2000 between each swatch and the colour the curve gives at its depth on its fibre.
     excess
         What a fluorescent dye sends out on top; None for others.
+    odd_one
+        Which swatch, from 0, contradicts all others; None where none does, or it cannot be told.
     """
 
     unit_k_over_s: Array
     exponent: float
     misses: tuple[float, ...]
     excess: Excess | None = None
+    odd_one: int | None = None
 
 
 @lru_cache(maxsize=256)
@@ -72,7 +75,7 @@ def dye_curve(swatches: tuple[Swatch, ...], *, fluorescent: bool = False) -> Dye
     if not swatches:
         raise InvalidPlan("no-swatches", field="swatches")
     samples = samples_of(swatches)
-    point = fitted(swatches, samples)
+    point = fitted(samples)
     exponent = exponent_at(point[-1])
     depths = np.exp(samples.logs_of_depth)
     unit = np.minimum(np.exp(point[:-1]), _BLACKEST_K_OVER_S / depths.max() ** exponent)
@@ -84,4 +87,4 @@ def dye_curve(swatches: tuple[Swatch, ...], *, fluorescent: bool = False) -> Dye
         excess = excess_over(depths, linear_from_xyz(xyz_from_lab(samples.targets)), linear)
         xyz = xyz_from_linear(linear + excess.at(depths))
     misses = ciede2000(lab_from_xyz(xyz), samples.targets)
-    return DyeCurve(read_only(unit), exponent, tuple(misses.tolist()), excess)
+    return DyeCurve(read_only(unit), exponent, tuple(misses.tolist()), excess, odd_one(samples, point))

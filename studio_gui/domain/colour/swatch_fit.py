@@ -1,10 +1,11 @@
 """Swatches of a dye, weighed against one another, and the spectrum that suits them best.
 
-The rule of this module: of all spectra that give the colours the smoothest is taken; a spectrum that was
-measured is taken as it is. A dye is fitted on the fibre
-each swatch was dyed on; its K/S grows as depth to the power `b`: ``k = k_fibre + u * depth_pct_owf ** b``, u
-the K/S of the dye at 1 % owf. One depth cannot tell `b`; it stays at `USUAL_EXPONENT` until a second depth is
-given. Of three swatches or more, one that the others do not bear out loses its say, step by step.
+The rule of this module: of all spectra that give the colours the smoothest is taken, or where one was
+measured, the one that departs from it most smoothly. In the colours a measured swatch has the same say as
+any other; alone it is met as it is. A dye is fitted on the fibre each swatch was dyed on; its K/S grows as
+depth to the power `b`: ``k = k_fibre + u * depth_pct_owf ** b``, u the K/S of the dye at 1 % owf. One depth
+cannot tell `b`; it stays at `USUAL_EXPONENT` until a second depth is given. Of three swatches or more, one
+that the others do not bear out loses its say, step by step.
 
 The smoothing, `USUAL_EXPONENT`, how far `b` may stray and how a swatch loses its say are our choices, from a
 trial of two-dye mixes and of invented dyes with one swatch mislabelled; no published table of K/S against
@@ -14,10 +15,7 @@ Huber, "Robust Estimation of a Location Parameter", Annals of Mathematical Stati
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
-from functools import partial
-from typing import TypeAlias
 
 import numpy as np
 import numpy.typing as npt
@@ -56,18 +54,33 @@ _NO_SAY = 1e-6
 _DARKEST_MEASURED = 1e-4
 _LEAST_DYE_K_OVER_S = 1e-5
 
-#: Takes weights of the swatches (n,), a point to start from and the most steps; returns a better point: 31
-#: ln u and ln b.
-_Solver: TypeAlias = Callable[[Array, Array, int], Array]
-
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Samples:
-    """Swatches as arrays, one row each."""
+    """Swatches as arrays, one row each.
+
+    Parameters
+    ----------
+    fibres
+        K/S of the fibres, shape (n, 31).
+    targets
+        Lab of the swatches, shape (n, 3).
+    within_reach
+        The same, but for measured ones as absorption alone gives it: less the light of a fluorescent dye.
+    logs_of_depth
+        ln of depth in % owf, shape (n,).
+    measured
+        Which ones were measured, shape (m,).
+    log_dyes
+        ln K/S of the dye in those, at their depths, shape (m, 31).
+    """
 
     fibres: Array
     targets: Array
+    within_reach: Array
     logs_of_depth: Array
+    measured: npt.NDArray[np.intp]
+    log_dyes: Array
 
     @property
     def exponent_is_free(self) -> bool:
@@ -91,11 +104,18 @@ class Samples:
 
 def samples_of(swatches: tuple[Swatch, ...]) -> Samples:
     """Return swatches as arrays; those of measured ones have the Lab of their spectrum."""
-    return Samples(
-        fibres=np.array([fibre_k_over_s(swatch.fibre_srgb) for swatch in swatches]),
-        targets=np.array([_lab_of(swatch) for swatch in swatches]),
-        logs_of_depth=np.log([swatch.depth_pct_owf for swatch in swatches]),
-    )
+    fibres = np.array([fibre_k_over_s(swatch.fibre_srgb) for swatch in swatches])
+    targets = np.array([_lab_of(swatch) for swatch in swatches])
+    within_reach, log_dyes = targets.copy(), np.zeros((0, BANDS))
+    measured = np.flatnonzero([swatch.is_measured for swatch in swatches])
+    if measured.size:
+        spectra = np.array([swatch.reflectance for swatch in swatches if swatch.reflectance is not None])
+        internal = np.clip(internal_from_measured(spectra), _DARKEST_MEASURED, 1.0)
+        dyes = np.maximum(k_over_s(internal) - fibres[measured], _LEAST_DYE_K_OVER_S)
+        log_dyes = np.log(dyes)
+        within_reach[measured] = lab_and_slopes(reflectance_from_k_over_s(fibres[measured] + dyes))[0]
+    logs_of_depth = np.log([swatch.depth_pct_owf for swatch in swatches])
+    return Samples(fibres, targets, within_reach, logs_of_depth, measured, log_dyes)
 
 
 def _lab_of(swatch: Swatch) -> Array:
@@ -104,14 +124,30 @@ def _lab_of(swatch: Swatch) -> Array:
     return lab_from_xyz(xyz_from_reflectance(np.array(swatch.reflectance)))
 
 
-def _from_colours(samples: Samples, weights: Array, start: Array, most_steps: int) -> Array:
-    """Return the smoothest dye that gives the colours: 31 ln u and ln b."""
-    count = len(weights)
-    smoothing = _ONE_SWATCH_SMOOTHING if count == 1 else _SEVERAL_SWATCHES_SMOOTHING
-    usual = np.zeros(BANDS + 1)
-    usual[-1] = _USUAL_LOG_EXPONENT
+def _shape_of_spectra(samples: Samples, weights: Array) -> Array:
+    """Return how ln u changes from band to band by the measured spectra, as far as they have a say; else 0.
+
+    Steps from band to band are the same at every depth, so that a wrong depth does not spoil them.
+    """
+    measured = samples.measured
+    if not measured.size:
+        return np.zeros(BANDS - 1)
+    say = weights[measured]
+    mean: Array = (say / say.sum()) @ samples.log_dyes
+    shape: Array = float(say.max()) * (STEPS_BETWEEN_BANDS @ mean)
+    return shape
+
+
+def _solved(samples: Samples, weights: Array, start: Array, most_steps: int) -> Array:
+    """Return the dye that gives the colours and departs most smoothly from what was measured.
+
+    31 ln u and ln b. Every sample has one say in the colours; a measured one lends its shape besides.
+    """
+    alone = len(weights) == 1 and not samples.measured.size
+    root = np.sqrt(_ONE_SWATCH_SMOOTHING if alone else _SEVERAL_SWATCHES_SMOOTHING)
+    wanted = np.append(root * _shape_of_spectra(samples, weights), _USUAL_LOG_EXPONENT / _EXPONENT_SPREAD)
     prior_slopes = np.zeros((BANDS, BANDS + 1))
-    prior_slopes[:-1, :-1] = np.sqrt(smoothing) * STEPS_BETWEEN_BANDS
+    prior_slopes[:-1, :-1] = root * STEPS_BETWEEN_BANDS
     prior_slopes[-1, -1] = 1.0 / _EXPONENT_SPREAD
     logs, is_free = samples.logs_of_depth, samples.exponent_is_free
     roots = np.sqrt(weights)[:, np.newaxis]
@@ -123,71 +159,35 @@ def _from_colours(samples: Samples, weights: Array, start: Array, most_steps: in
             by_band.sum(axis=2, keepdims=True) * (logs * exponent * is_free)[:, np.newaxis, np.newaxis]
         )
         slopes = np.concatenate((by_band, by_exponent), axis=2) * roots[:, :, np.newaxis]
-        errors = (lab - samples.targets) * roots
+        errors = (lab - samples.within_reach) * roots
         return (
-            np.concatenate((prior_slopes @ (point - usual), errors.ravel())),
+            np.concatenate((prior_slopes @ point - wanted, errors.ravel())),
             np.vstack((prior_slopes, slopes.reshape(-1, BANDS + 1))),
         )
 
     return least_squares(residuals, start, most_steps)
 
 
-def _from_spectra(
-    samples: Samples,
-    measured: npt.NDArray[np.intp],
-    log_dyes: Array,
-    weights: Array,
-    start: Array,
-    most_steps: int,
-) -> Array:
-    """Return the dye of measured spectra: 31 ln u, their weighted mean, and ln b that suits all swatches.
-
-    `log_dyes` are ln K/S of the dye in those swatches, shape (m, 31), that `measured` (m,) counts.
-    """
-    say = weights[measured] / weights[measured].sum()
-    log_dye, mean_log = say @ log_dyes, float(say @ samples.logs_of_depth[measured])
-    away = (samples.logs_of_depth - mean_log)[:, np.newaxis]
-    roots = np.sqrt(weights)[:, np.newaxis]
-
-    def residuals(point: Array) -> tuple[Array, Array]:
-        exponent = exponent_at(point[0])
-        lab, by_band = samples.lab_and_slopes(log_dye + exponent * away)
-        slopes = by_band.sum(axis=2) * away * exponent * roots
-        errors = np.append(
-            (lab - samples.targets) * roots, (point[0] - _USUAL_LOG_EXPONENT) / _EXPONENT_SPREAD
-        )
-        return errors, np.append(slopes, 1.0 / _EXPONENT_SPREAD)[:, np.newaxis]
-
-    log_exponent = start[-1:]
-    if samples.exponent_is_free:
-        log_exponent = least_squares(residuals, log_exponent, most_steps)
-    return np.append(log_dye - exponent_at(log_exponent[0]) * mean_log, log_exponent)
+def _start(samples: Samples) -> Array:
+    """Return where a fit begins: at the measured spectra, else at a grey dye."""
+    log_dye = np.zeros(BANDS)
+    if samples.measured.size:
+        mean_log = samples.logs_of_depth[samples.measured].mean()
+        log_dye = samples.log_dyes.mean(axis=0) - USUAL_EXPONENT * mean_log
+    return np.append(log_dye, _USUAL_LOG_EXPONENT)
 
 
-def _solver(swatches: tuple[Swatch, ...], samples: Samples) -> _Solver:
-    """Return what fits these swatches: by their spectra where any was measured, else by their colours."""
-    measured = np.flatnonzero([swatch.is_measured for swatch in swatches])
-    if not measured.size:
-        return partial(_from_colours, samples)
-    spectra = np.array([swatch.reflectance for swatch in swatches if swatch.reflectance is not None])
-    internal = np.clip(internal_from_measured(spectra), _DARKEST_MEASURED, 1.0)
-    dyes = np.maximum(k_over_s(internal) - samples.fibres[measured], _LEAST_DYE_K_OVER_S)
-    return partial(_from_spectra, samples, measured, np.log(dyes))
-
-
-def fitted(swatches: tuple[Swatch, ...], samples: Samples) -> Array:
-    """Return the dye of swatches and of the same as arrays: 31 ln u and ln b, shape (32,).
+def fitted(samples: Samples) -> Array:
+    """Return the dye of swatches: 31 ln u and ln b, shape (32,).
 
     Of three swatches or more, those that the rest contradict count for less.
     """
-    solve = _solver(swatches, samples)
     weights = np.ones(len(samples.targets))
-    point = solve(weights, np.append(np.zeros(BANDS), _USUAL_LOG_EXPONENT), MOST_STEPS)
+    point = _solved(samples, weights, _start(samples), MOST_STEPS)
     if len(weights) < _FEWEST_TO_WEIGH:
         return point
-    away = samples.distances(point)
-    if away.max() > _TRUSTED_SPREADS:
-        point = _without_the_odd_one(samples, solve, point, away)
+    if samples.distances(point).max() > _TRUSTED_SPREADS:
+        _, point = _without_the_odd_one(samples, point)
     spread = np.inf
     for _ in range(_WEIGHINGS):
         away = samples.distances(point)
@@ -197,29 +197,47 @@ def fitted(swatches: tuple[Swatch, ...], samples: Samples) -> Array:
         before, weights = weights, (trusted / np.maximum(away, trusted)) ** 2
         if np.abs(weights - before).max() < _SAME_WEIGHT:
             break
-        point = solve(weights, point, _MORE_STEPS)
+        point = _solved(samples, weights, point, _MORE_STEPS)
     return point
 
 
-def _without_the_odd_one(samples: Samples, solve: _Solver, point: Array, away: Array) -> Array:
-    """Return the fit without the one swatch whose absence lets all others agree best, or `point`.
+def odd_one(samples: Samples, point: Array) -> int | None:
+    """Return which swatch, from 0, contradicts all others; None where none does, or it cannot be told.
+
+    It is the one without which the others agree best, and the one that a fit weighed by the others leaves
+    farthest away. Two swatches cannot tell which of them is wrong.
+    """
+    away = samples.distances(point)
+    if len(away) < _FEWEST_TO_WEIGH or away.max() <= _TRUSTED_SPREADS:
+        return None
+    odd, _ = _without_the_odd_one(samples, point)
+    return odd if odd == int(away.argmax()) else None
+
+
+def _without_the_odd_one(samples: Samples, point: Array) -> tuple[int | None, Array]:
+    """Return the swatch whose absence lets all others agree best, and the fit without it; or None, `point`.
 
     Only those farthest away are tried. Two swatches always agree, but only with the true one do they build up
     as dyes do.
     """
-    found = [(_disagreement(point, away), point)]
+    away, everyone = samples.distances(point), np.ones(len(samples.targets))
+    found: list[tuple[float, int | None, Array]] = [
+        (_disagreement(samples, everyone, point, away), None, point)
+    ]
     for odd in np.argsort(away)[::-1][:_ODD_ONES_TRIED].tolist():
-        weights = np.ones(len(away))
+        weights = everyone.copy()
         weights[odd] = _NO_SAY
-        tried = solve(weights, point, _MORE_STEPS)
-        found.append((_disagreement(tried, np.delete(samples.distances(tried), odd)), tried))
-    return min(found, key=lambda one: one[0])[1]
+        tried = _solved(samples, weights, point, _MORE_STEPS)
+        others = np.delete(samples.distances(tried), odd)
+        found.append((_disagreement(samples, weights, tried, others), odd, tried))
+    _, odd_one, fit = min(found, key=lambda one: one[0])
+    return odd_one, fit
 
 
-def _disagreement(point: Array, away: Array) -> float:
+def _disagreement(samples: Samples, weights: Array, point: Array, away: Array) -> float:
     """Sum of squares: how far swatches are away, how unusual the build-up is, how rough the spectrum."""
     unusual = (point[-1] - _USUAL_LOG_EXPONENT) / _EXPONENT_SPREAD
-    steps = STEPS_BETWEEN_BANDS @ point[:-1]
+    steps = STEPS_BETWEEN_BANDS @ point[:-1] - _shape_of_spectra(samples, weights)
     return float(away @ away + unusual**2 + _SEVERAL_SWATCHES_SMOOTHING * steps @ steps)
 
 
