@@ -16,7 +16,7 @@ from studio_gui.domain.colour.build_up import BuildUp
 from studio_gui.domain.colour.fit import DyeCurve
 from studio_gui.domain.colour.spaces import lab_from_hex
 from studio_gui.domain.colour.swatches import Swatch
-from studio_gui.domain.colour.verdict import DOUBTFUL_LIMIT, MISSED_LIMIT
+from studio_gui.domain.colour.verdict import DOUBTFUL_LIMIT, MISSED_LIMIT, verdicts
 from studio_gui.domain.ranges import exceeds
 from studio_gui.drawing.fonts import lettering
 from studio_gui.drawing.look import Look
@@ -43,9 +43,10 @@ def paint_build_up(
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     _paint_axes(painter, plot, deepest, look)
     _paint_curve(painter, plot, rising, look)
-    for swatch, miss in zip(swatches, curve.misses, strict=True):
+    judged = verdicts(curve.misses, curve.odd_one)
+    for swatch, miss, verdict in zip(swatches, curve.misses, judged, strict=True):
         at = _at(plot, swatch.depth_pct_owf / deepest, float(lab_from_hex(swatch.srgb)[0]))
-        _paint_swatch(painter, at, swatch, miss, look)
+        _paint_swatch(painter, at, swatch, 0.0 if verdict == "led astray" else miss, look)
     painter.restore()
 
 

@@ -12,30 +12,19 @@ from PySide6.QtWidgets import QColorDialog, QHBoxLayout, QLayout, QMenu, QToolBu
 
 from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.colour.undyed import bluer_than_fibre
-from studio_gui.domain.colour.verdict import DOUBTFUL_LIMIT, MISSED_LIMIT, verdict
+from studio_gui.domain.colour.verdict import DOUBTFUL_LIMIT, MISSED_LIMIT, Verdict, verdicts
 from studio_gui.domain.ranges import exceeds
 from studio_gui.domain.stocks import Stock
 from studio_gui.views.choices import ColourField, swatch_button
+from studio_gui.views.depth_field import DepthField
 from studio_gui.views.fibre_entries import FibreEntries
-from studio_gui.views.fields import QuantityField
 from studio_gui.views.labels import MessageLabel, Tone, TonedLabel, call, explain
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.menu_entries import add_entry
 from studio_gui.wording.colours import shown_difference, shown_lab
-from studio_gui.wording.depths import parse_depth
 
 REMOVE_PX = 24
-
-
-class DepthField(QuantityField):
-    """A depth, typed as % or as what was painted: "12 + 38 on 18 g"."""
-
-    def __init__(self) -> None:
-        super().__init__("depth_pct_owf")
-        self.strength_pct = 1.0
-
-    def _take(self, text: str) -> None:
-        self.entered.emit(parse_depth(text, self.strength_pct))
+_UNBLAMED: tuple[Verdict, ...] = ("met", "whiter fibre", "led astray")
 
 
 class SwatchRow(LiveWidget):
@@ -97,8 +86,7 @@ class SwatchRow(LiveWidget):
         self.depth_field.set_value(swatch.depth_pct_owf)
         self._fibre_swatch.show_colour(QColor(swatch.fibre_srgb))
         self.remove.setVisible(count > 1)
-        outshines = bluer_than_fibre(swatch) and not stock.is_fluorescent
-        self._say_fit(stock.curve.misses[self._place], alone=count == 1, outshines=outshines)
+        self._say_fit(stock)
         self._name_colours()
 
     def drop(self) -> None:
@@ -159,21 +147,31 @@ class SwatchRow(LiveWidget):
         )
         self.as_plan.setText(self.tr("As the undyed fibre of this plan: {0}").format(self._undyed_srgb))
 
-    def _say_fit(self, miss: float, *, alone: bool, outshines: bool) -> None:
-        judged, figure = verdict(miss, alone=alone, outshines=outshines), shown_difference(miss)
-        tones: dict[str, Tone] = {"doubtful": "under", "missed": "over"}
-        whiter = self.tr("Missed by {0}. Was it dyed on whiter fibre?")
-        if outshines:
-            whiter = self.tr("Missed by {0}: bluer than its fibre can be. Was it dyed on whiter fibre?")
+    def _say_fit(self, stock: Stock) -> None:
+        place, curve = self._place, stock.curve
+        outshining = [bluer_than_fibre(one) and not stock.is_fluorescent for one in stock.swatches]
+        judged = verdicts(curve.misses, curve.odd_one, outshining)[place]
+        miss = curve.misses[place]
+        figure = shown_difference(miss)
+        odd_one = 0 if curve.odd_one is None else curve.odd_one
         words = {
             "met": self.tr("From its measured spectrum.") if self._is_measured else "",
-            "whiter fibre": whiter,
+            "whiter fibre": self.tr("Missed by {0}. Was it dyed on whiter fibre?"),
             "doubtful": self.tr("The other swatches lead {0} past this one (CIEDE2000)."),
             "missed": self.tr("Missed by {0} (CIEDE2000). Check its colour, depth and fibre."),
+            "led astray": self.tr("Missed by {0}, led astray by swatch {1}: mend that one first."),
+            "one of two": self.tr(
+                "Swatches 1 and 2 disagree, this one by {0} (CIEDE2000). Which is wrong, two cannot tell; a"
+                " third would."
+            ),
+            "at odds": self.tr("Missed by {0} (CIEDE2000). The swatches disagree, and no one of them alone."),
         }[judged]
-        self.fit.say(words.format(figure), tones.get(judged, "secondary"))
+        if judged == "whiter fibre" and outshining[place]:
+            words = self.tr("Missed by {0}: bluer than its fibre can be. Was it dyed on whiter fibre?")
+        tone: Tone = "secondary" if judged in _UNBLAMED else tone_of(miss)
+        self.fit.say(words.format(figure, odd_one + 1), tone)
         self.difference.show_text(figure)
-        self.difference.set_tone(tone_of(miss))
+        self.difference.set_tone("secondary" if judged == "led astray" else tone_of(miss))
         meaning = self.tr("How far the curve is from this swatch (CIEDE2000): {0}").format(figure)
         explain(self.difference, meaning)
         call(self.difference, meaning)

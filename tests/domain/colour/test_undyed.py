@@ -9,7 +9,7 @@ from studio_gui.domain.colour.fit import dye_curve
 from studio_gui.domain.colour.spaces import lab_from_hex
 from studio_gui.domain.colour.swatches import Swatch, checked_srgb
 from studio_gui.domain.colour.undyed import UNDYED, bluer_than_fibre
-from studio_gui.domain.colour.verdict import verdict
+from studio_gui.domain.colour.verdict import verdicts
 
 
 @pytest.mark.parametrize("srgb", UNDYED.values())
@@ -23,8 +23,8 @@ def test_a_blue_on_cream_that_outshines_it_was_dyed_on_whiter_wool() -> None:
     blue = Swatch(1.0, "#5a86f0", UNDYED["cream"])
     miss = dye_curve((blue,)).misses[0]
     assert bluer_than_fibre(blue)
-    assert verdict(miss, alone=True, outshines=True) == "whiter fibre"
-    assert verdict(miss, alone=False, outshines=True) == "whiter fibre"
+    assert verdicts([miss], None, [True]) == ("whiter fibre",)
+    assert verdicts([0.0, miss, 0.0], None, [False, True, False])[1] == "whiter fibre"
 
 
 def test_a_blue_on_white_wool_is_believed() -> None:
