@@ -50,6 +50,8 @@ class OpenPlan(QObject):
         An edit was refused; carries the `RovingLayError`.
     file_changed
         The path, or whether the plan differs from the file, changed.
+    replaced
+        Another plan is open; what was held for the one before is of no use, though ids may be the same.
     """
 
     shown = Signal()
@@ -58,6 +60,7 @@ class OpenPlan(QObject):
     selected = Signal()
     refused = Signal(RovingLayError)
     file_changed = Signal()
+    replaced = Signal()
 
     def __init__(self, plan: Plan, parent: QObject | None = None) -> None:
         """Start with a plan that is in no file yet."""
@@ -218,6 +221,7 @@ class OpenPlan(QObject):
         self._file, self._is_recovered = file, False
         self._plans, self._selected = [plan], (plan.sections[0].id,)
         self.undo_stack.clear()
+        self.replaced.emit()
         self._show(plan)
         self.selected.emit()
         self.file_changed.emit()

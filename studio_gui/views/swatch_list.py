@@ -1,7 +1,7 @@
 """The dyed samples of a dye, one row each.
 
 The rule of this module: rows come and go at the end, so that what is being typed in one stays where it is;
-every entry is one undo step.
+every entry is one undo step. A spectrum waits, with its dye, until its depth is typed.
 """
 
 from __future__ import annotations
@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 )
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.colour.measured import Spectrum
 from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.edits.swatches import add_measured_swatch, add_swatch, change_swatch, remove_swatch
 from studio_gui.domain.errors import RovingLayError
@@ -33,9 +34,13 @@ from studio_gui.views.labels import MessageLabel, TonedLabel, call, explain
 from studio_gui.views.live import LiveWidget
 from studio_gui.views.swatch_row import SwatchRow
 from studio_gui.views.tick_box import TickBox
-from studio_gui.wording.colours import spectrum_line
+from studio_gui.views.waiting_spectrum import WaitingSpectrum
+from studio_gui.wording.naming import one_line
 from studio_gui.wording.numbers import shown_number
 from studio_gui.wording.sentences import refusal
+
+#: Of a file's name this much is told.
+LONGEST_NAME = 40
 
 
 class SwatchList(LiveWidget):
@@ -71,6 +76,11 @@ class SwatchList(LiveWidget):
         self.spectrum.clicked.connect(self._ask_for_spectrum)
         self.window_button.clicked.connect(self.window_wanted)
         self.window_button.setHidden(not has_window)
+        self._waiting: dict[str, tuple[Spectrum, str]] = {}
+        self.waiting = WaitingSpectrum()
+        self.waiting.taken.connect(self._take_spectrum)
+        self.waiting.sent_away.connect(self._send_spectrum_away)
+        document.replaced.connect(self._forget)
         self.fluorescent = TickBox()
         self.fluorescent.toggled.connect(self._set_fluorescent)
         head = QHBoxLayout()
@@ -86,8 +96,10 @@ class SwatchList(LiveWidget):
         self._column.addLayout(head)
         self._column.addWidget(self.build_up)
         self._column.addLayout(more)
+        self._column.addWidget(self.waiting)
         self._column.addWidget(self.fluorescent)
-        for one, after in pairwise((self.add, self.window_button, self.spectrum, self.fluorescent)):
+        waits = (self.waiting.depth_field, self.waiting.close_button)
+        for one, after in pairwise((self.add, self.window_button, self.spectrum, *waits, self.fluorescent)):
             QWidget.setTabOrder(one, after)
         self._column.addWidget(self.message)
         self._retranslate()
@@ -113,12 +125,17 @@ class SwatchList(LiveWidget):
             self._append_row()
         for row in self.rows:
             row.show_swatch(stock, self._undyed_srgb)
+        self._show_waiting(stock)
         several = len({swatch.depth_pct_owf for swatch in stock.swatches}) > 1
         self.build_up.setVisible(several and self._has_window)
         exponent = shown_number(stock.curve.exponent, 2)
         self.build_up.show_text(self.tr("Builds up as depth to the power {0}").format(exponent))
         with QSignalBlocker(self.fluorescent):
             self.fluorescent.setChecked(stock.is_fluorescent)
+
+    def _show_waiting(self, stock: Stock) -> None:
+        spectrum, name = self._waiting.get(stock.id, (None, ""))
+        self.waiting.show_spectrum(spectrum, name, stock.strength_pct)
 
     def _append_row(self) -> None:
         place = len(self.rows)
@@ -173,7 +190,7 @@ class SwatchList(LiveWidget):
             edit_and_say(self._document, self.tr("Remove swatch"), edit, self.message.say)
 
     def add_spectrum(self, path: Path) -> None:
-        """Add the sample whose spectrum is in a file; say what was read, or why it was not."""
+        """Read the spectrum in a file and let it wait for its depth; say what was read, or why it was not."""
         if self._stock is None:
             return
         try:
@@ -181,12 +198,35 @@ class SwatchList(LiveWidget):
         except RovingLayError as problem:
             self.message.say(refusal(problem))
             return
-        edit = partial(add_measured_swatch, stock_id=self._stock.id, reflectance=spectrum.reflectance)
-        if edit_and_say(self._document, self.tr("Add spectrum"), edit, self.message.say):
-            enter = self.tr("Enter its depth and its fibre.")
-            self.message.say(f"{spectrum_line(spectrum)} {enter}", "secondary")
-            self.rows[-1].depth_field.setFocus(Qt.FocusReason.ShortcutFocusReason)
-            self.rows[-1].depth_field.selectAll()  # the focus may have been there before
+        self.message.say("")
+        self._waiting[self._stock.id] = (spectrum, one_line(path.name, LONGEST_NAME))
+        self._show_waiting(self._stock)
+        self.waiting.depth_field.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _take_spectrum(self, depth_pct_owf: float) -> None:
+        if self._stock is None or self._stock.id not in self._waiting:
+            return
+        stock_id = self._stock.id
+        kept = self._waiting.pop(stock_id)
+        edit = partial(
+            add_measured_swatch,
+            stock_id=stock_id,
+            reflectance=kept[0].reflectance,
+            depth_pct_owf=depth_pct_owf,
+        )
+        if not edit_at(self.waiting.depth_field, self._document, self.tr("Add spectrum"), edit):
+            self._waiting[stock_id] = kept
+        self._show_waiting(self._stock)
+
+    def _send_spectrum_away(self) -> None:
+        if self._stock is not None:
+            self._waiting.pop(self._stock.id, None)
+            self._show_waiting(self._stock)
+
+    def _forget(self) -> None:
+        self._waiting.clear()
+        if self._stock is not None:
+            self._show_waiting(self._stock)
 
     def _ask_for_spectrum(self) -> None:
         name, _ = QFileDialog.getOpenFileName(

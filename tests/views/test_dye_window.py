@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
+import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QColor, QImage
@@ -12,7 +14,9 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.document.stock_model import new_dye
 from studio_gui.domain.colour.difference import ciede2000
+from studio_gui.domain.colour.mixing import predicted_srgb
 from studio_gui.domain.colour.patches import WHITE_PAPER_SRGB
 from studio_gui.domain.colour.spaces import (
     hex_from_srgb,
@@ -22,6 +26,8 @@ from studio_gui.domain.colour.spaces import (
     srgb_from_linear,
 )
 from studio_gui.domain.colour.swatches import Swatch
+from studio_gui.domain.edits.stocks import add_stock, change_stock
+from studio_gui.domain.new_plan import new_plan
 from studio_gui.views.dye_window import DyePanel, DyeWindow
 from tests.views.dialogs import answering, choose_file
 from tests.views.keys import choose, shown, steps, type_into
@@ -62,6 +68,14 @@ def click(panel: DyePanel, x: int, y: int = 50) -> None:
     view = panel.photo.view
     QTest.mouseClick(view, LEFT, pos=view.place_on_screen(QPoint(x, y)))
     QApplication.processEvents()
+
+
+def predicted_swatches(document: OpenPlan, depths: tuple[float, ...]) -> list[Swatch]:
+    """What the blue's only swatch leads one to expect at other depths."""
+    stock = document.plan.stock("k1")
+    fibre = stock.swatches[0].fibre_srgb
+    colours = predicted_srgb(np.array([[depth] for depth in depths]), (stock.curve,), fibre).srgb
+    return [Swatch(depth, hex_from_srgb(rgb), fibre) for depth, rgb in zip(depths, colours, strict=True)]
 
 
 def off(one: str, other: str) -> float:
@@ -166,13 +180,60 @@ def test_a_spectrum_is_added_and_what_was_read_is_said(
         + "\n".join(f"{nm};{60 - (nm - 380) / 10:.1f}".replace(".", ",") for nm in range(380, 710, 10))
     )
     panel.swatches.add_spectrum(table)
+    waiting = panel.swatches.waiting
+    assert not document.is_modified, "it has no say before its depth is known"
+    assert "blue.csv waits for its depth" in waiting.words.text()
+    assert "percent" in waiting.words.text()
+    assert "2 beyond 400 to 700 nm" in waiting.words.text()
+
+    type_into(waiting.depth_field, "0")
+    assert waiting.isVisible()
+    assert "more than 0" in waiting.depth_field.message.text()
+    assert not document.is_modified
+    type_into(waiting.depth_field, "1.5")
     assert of_blue(document)[1].is_measured
-    assert "percent" in panel.swatches.message.text()
-    assert "2 beyond 400 to 700 nm" in panel.swatches.message.text()
-    assert panel.swatches.rows[1].fit.text() in ("From its measured spectrum.", "")
+    assert of_blue(document)[1].depth_pct_owf == 1.5
+    assert not waiting.isVisible()
+    assert steps(document) == ["Add spectrum"]
+    assert "disagree" in panel.swatches.rows[1].fit.text(), "one swatch has no more say than the other"
 
     type_into(panel.swatches.rows[1].colour.edit, "#336699")
     assert not of_blue(document)[1].is_measured
+
+
+def test_a_spectrum_waits_with_its_dye_until_it_is_sent_away(
+    panel: DyePanel, document: OpenPlan, tmp_path: Path
+) -> None:
+    table = tmp_path / "blue.csv"
+    table.write_text("\n".join(f"{nm};0.4" for nm in range(400, 710, 10)))
+    waiting = panel.swatches.waiting
+    document.edit("Add", lambda plan: add_stock(plan, new_dye("k9", "Other", "#f2ebdc")))
+    panel.swatches.add_spectrum(table)
+    panel.show_stock("k9")
+    assert not waiting.isVisible()
+    panel.show_stock("k1")
+    assert waiting.isVisible()
+    QTest.mouseClick(waiting.close_button, LEFT)
+    assert not waiting.isVisible()
+
+    panel.swatches.add_spectrum(table)
+    document.replace(new_plan())
+    assert not waiting.isVisible(), "another plan's dye of the same id is another dye"
+
+
+def test_of_two_swatches_that_disagree_neither_is_blamed_and_of_three_the_wrong_one(
+    panel: DyePanel, document: OpenPlan
+) -> None:
+    swatches = predicted_swatches(document, (0.5, 1.0, 2.0))
+    wrong = swatches[2].changed(depth_pct_owf=0.25)
+    rows = panel.swatches.rows
+    document.edit("Two", partial(change_stock, stock_id="k1", swatches=(swatches[0], wrong)))
+    assert all("two cannot tell" in row.fit.text() for row in rows)
+    document.edit("Three", partial(change_stock, stock_id="k1", swatches=(*swatches[:2], wrong)))
+    assert "Check its colour, depth" in rows[2].fit.text()
+    assert not any("Check" in row.fit.text() or "past this" in row.fit.text() for row in rows[:2])
+    type_into(rows[2].depth_field, "2")
+    assert [row.fit.text() for row in rows] == ["", "", ""]
 
 
 def test_a_spectrum_that_is_none_is_told_with_its_row(

@@ -1,7 +1,7 @@
 """Edits of the dyed samples that a dye's colour is predicted from.
 
 The rule of this module: a new sample starts as what the dye is already taken to give, so that no shade moves
-before its real colour is entered.
+before its real colour is entered. One with a measured spectrum comes with its depth, or not at all.
 """
 
 from __future__ import annotations
@@ -35,8 +35,10 @@ def add_swatch(plan: Plan, stock_id: str) -> Plan:
     return change_stock(plan, stock_id, swatches=(*swatches, swatch))
 
 
-def add_measured_swatch(plan: Plan, stock_id: str, reflectance: tuple[float, ...]) -> Plan:
-    """Give a dye a sample with a measured spectrum, at the depth of its first, on the plan's fibre.
+def add_measured_swatch(
+    plan: Plan, stock_id: str, reflectance: tuple[float, ...], depth_pct_owf: float
+) -> Plan:
+    """Give a dye a sample with a measured spectrum that was dyed at `depth_pct_owf`, on the plan's fibre.
 
     Raises
     ------
@@ -44,7 +46,7 @@ def add_measured_swatch(plan: Plan, stock_id: str, reflectance: tuple[float, ...
         ``too-many``; as `Swatch`.
     """
     swatches = plan.stock(stock_id).swatches
-    swatch = Swatch(swatches[0].depth_pct_owf, plan.fibre.undyed_srgb, plan.fibre.undyed_srgb, reflectance)
+    swatch = Swatch(depth_pct_owf, plan.fibre.undyed_srgb, plan.fibre.undyed_srgb, reflectance)
     return change_stock(plan, stock_id, swatches=(*swatches, swatch))
 
 

@@ -57,14 +57,14 @@ def test_there_is_an_end_to_samples_and_none_for_let_downs() -> None:
 
 
 def test_a_measured_sample_comes_at_the_end_on_the_plan_s_fibre() -> None:
-    added = add_measured_swatch(PLAN, "k1", (0.2,) * 31).stock("k1").swatches
+    added = add_measured_swatch(PLAN, "k1", (0.2,) * 31, 0.7).stock("k1").swatches
     assert added[:-1] == PLAN.stock("k1").swatches
     assert added[-1].reflectance == (0.2,) * 31
-    assert added[-1].depth_pct_owf == added[0].depth_pct_owf
+    assert added[-1].depth_pct_owf == 0.7
     assert added[-1].fibre_srgb == PLAN.fibre.undyed_srgb
 
 
 def test_a_colour_that_is_entered_takes_the_place_of_a_measured_spectrum() -> None:
-    measured = add_measured_swatch(PLAN, "k1", (0.2,) * 31)
+    measured = add_measured_swatch(PLAN, "k1", (0.2,) * 31, 0.7)
     assert change_swatch(measured, "k1", 1, depth_pct_owf=0.5).stock("k1").swatches[1].is_measured
     assert not change_swatch(measured, "k1", 1, srgb="#336699").stock("k1").swatches[1].is_measured
