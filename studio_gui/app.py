@@ -104,6 +104,7 @@ def _open_window(plan_path: Path | None) -> int:
     from studio_gui.storage.log import note, start_log  # noqa: PLC0415
     from studio_gui.storage.private import close_to_others  # noqa: PLC0415
     from studio_gui.views.fault_dialog import FaultWatch  # noqa: PLC0415
+    from studio_gui.views.leaving import Leaving  # noqa: PLC0415
     from studio_gui.views.main_window import MainWindow  # noqa: PLC0415
     from studio_gui.views.readable import keep_readable  # noqa: PLC0415
 
@@ -118,6 +119,10 @@ def _open_window(plan_path: Path | None) -> int:
     note("started", process=os.getpid())
     window = MainWindow(document)
     FaultWatch(window.autosave, window).install()
+    leaving = Leaving(window.autosave, window)
+    leaving.left.connect(lambda _status: window.leave())
+    leaving.left.connect(application.exit)
+    leaving.listen()
     window.furnished.connect(gc.freeze)  # a search through all that stays would cost a frame its time
     window.show()
     if held is not None and plan_path is not None:

@@ -74,8 +74,17 @@ class Autosave(QObject):
     def keep_now(self) -> None:
         """Keep what is not saved, before this returns; `FileProblem` on failure."""
         self._timer.stop()
+        self._run.settle()  # what is under way is older, and would come last
         if self._document.is_modified:
-            self._file.write(self._document.plan, self._document.path, self._document.was)
+            self._asked = None
+            try:
+                self._file.write(self._document.plan, self._document.path, self._document.was)
+            except FileProblem:
+                QTimer.singleShot(TRY_AGAIN_MS, self, self._follow)
+                raise
+            self._asked = self._document.plan
+        elif not self._document.is_recovered:
+            self._file.remove()
 
     def go_on_with(self, kept: SnapshotFile) -> None:
         """Keep snapshots in a file of a plan that was just recovered from it."""

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import gc
 from collections.abc import Callable
-from concurrent.futures import Future, ThreadPoolExecutor
+from concurrent.futures import Future, ThreadPoolExecutor, wait
 from functools import lru_cache, partial
 from typing import Any, ParamSpec, TypeVar
 
@@ -100,6 +100,13 @@ class LatestRun(QObject):
         if self._thread is not None:
             self._thread.shutdown(wait=False, cancel_futures=True)
             self._thread = None
+
+    def settle(self) -> None:
+        """Want no result any more, and return once nothing runs."""
+        running = self._future
+        self._drop()
+        if running is not None:
+            wait([running])
 
     def _drop(self) -> None:
         self._timer.stop()

@@ -279,9 +279,13 @@ class MainWindow(QMainWindow):
         if not self.files.may_discard():
             event.ignore()
             return
+        self.autosave.end()
+        self.leave()
+        super().closeEvent(event)
+
+    def leave(self) -> None:
+        """Remember where the window stood and let others have the plan's file, as the program ends."""
         geometry = self.full_screen.geometry
         self.full_screen.set_on(False)
         self._preferences.remember_window(geometry, self.docks.places())
-        self.autosave.end()
         self.document.let_go()
-        super().closeEvent(event)

@@ -162,3 +162,26 @@ def test_work_is_asked_for_once_all_has_come_to_rest(qtbot: QtBot) -> None:
     qtbot.waitUntil(lambda: heard != [])
     assert heard == ["largest"]
     run.stop()
+
+
+def test_settling_brings_no_result_and_waits_for_what_runs(qtbot: QtBot) -> None:
+    run = LatestRun()
+    run.settle()
+    begun, let_go, ended = threading.Event(), threading.Event(), threading.Event()
+    results: list[object] = []
+    run.done.connect(results.append)
+
+    def work() -> None:
+        begun.set()
+        let_go.wait(10.0)
+        ended.set()
+
+    run.ask(work)
+    begun.wait(10.0)
+    run.ask(work)  # waits its turn, and is not begun
+    threading.Timer(0.05, let_go.set).start()
+    run.settle()
+    assert ended.is_set()
+    qtbot.wait(60)
+    assert not results
+    run.stop()
