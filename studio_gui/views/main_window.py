@@ -158,6 +158,7 @@ class MainWindow(QMainWindow):
         self.files.said.connect(self._say)
         self.recovery.said.connect(self._say)
         self.choices.said.connect(self._say)
+        self.section_commands.nudge_menu.said.connect(self._say)
         self.full_screen.switched.connect(self._say_how_to_come_back)
         self.docks.walked.connect(self._say)
         self._drop.dropped.connect(self.files.open_path)

@@ -50,6 +50,20 @@ def _no_hue_at_hand(told: Told) -> str:
     )
 
 
+def _no_depth_at_hand(told: Told) -> str:
+    if told.text("direction") == "lighter":
+        return told.translate(
+            "Refusals",
+            "No graduation less of its dyes makes liquor {liquor} lighter in about its hue. Weaker stocks"
+            " allow finer steps.",
+        )
+    return told.translate(
+        "Refusals",
+        "No graduation more of its dyes makes liquor {liquor} deeper in about its hue. Weaker stocks allow"
+        " finer steps.",
+    )
+
+
 def _with_other_section(told: Told) -> Told:
     """Return `told` with the name of the second of two sections."""
     if told.plan is None:
@@ -209,6 +223,7 @@ EDITS: dict[str, Telling] = {
         "Liquor {liquor} cannot be deeper by one graduation: it has no dye, or no let-down to give way.",
     ),
     "no-hue-at-hand": _no_hue_at_hand,
+    "no-depth-at-hand": _no_depth_at_hand,
     "section-wiped-dry": lambda told: told.translate(
         "Refusals", "What is wiped out of {section} takes nearly all its dye along. Wipe less there first."
     ),

@@ -1,18 +1,21 @@
-"""A little lighter, deeper, redder: a section's liquor changed by one graduation.
+"""A little lighter, deeper, redder: a section's liquor changed by a graduation or a few.
 
-The rule of this module: one graduation of the liquor's jar is put in, taken out, or put in another's place,
-whichever goes most straight towards what is asked for. Every section that shares the liquor changes with it.
+The rule of this module: towards a hue one graduation of the liquor's jar is put in, taken out, or put in
+another's place, whichever goes most straight there. Lighter and deeper keep the hue as well as graduations
+allow, and may take a few for it. Every section that shares the liquor changes with it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from typing import Literal
 
 import numpy as np
+from numpy.typing import NDArray
 
 from studio_gui.domain.at_hand import at_hand, let_down_of
+from studio_gui.domain.colour.shifts import AXES, Direction, Shift, hue_change, shift
+from studio_gui.domain.colour.spaces import Array
 from studio_gui.domain.edits.liquors import refuse_unreachable, replace_liquor
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.figures import SectionFigures, section_figures
@@ -20,41 +23,50 @@ from studio_gui.domain.liquors import DyeDepth, Liquor, Part
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.ranges import RELATIVE_TOLERANCE
 
-Direction = Literal["lighter", "deeper", "redder", "greener", "yellower", "bluer"]
-DIRECTIONS: tuple[Direction, ...] = ("lighter", "deeper", "redder", "greener", "yellower", "bluer")
+DIRECTIONS: tuple[Direction, ...] = tuple(AXES)
 
-_AXES: dict[Direction, tuple[int, float]] = {
-    "lighter": (0, 1.0),
-    "deeper": (0, -1.0),
-    "redder": (1, 1.0),
-    "greener": (1, -1.0),
-    "yellower": (2, 1.0),
-    "bluer": (2, -1.0),
-}
 #: A change goes towards what is asked for when this much of it, in Lab, lies that way; our choice.
 _STRAIGHT_ENOUGH = 0.3
 _LEAST_CHANGE = 1e-3
 #: By which, for each unit of Lab, the smaller of two changes that go as straight is the better one.
 _OF_TWO_THE_SMALLER = 1e-3
+#: Lighter and deeper take this many graduations of a dye at most, to keep the hue.
+MOST_GRADUATIONS = 3
+#: How much of a change counts as much as leaving the hue by that; our choice.
+_LITTLE = 0.25
+
+
+@dataclass(frozen=True, slots=True)
+class Nudge:
+    """A plan after a nudge, and how the section's colour shifts."""
+
+    plan: Plan
+    shift: Shift
 
 
 @dataclass(frozen=True, slots=True)
 class _Step:
-    """Graduations (1 or -1) of bottles of dye, by stock id."""
+    """Graduations, whole numbers, put in (or below 0 taken out) of bottles of dye, by stock id."""
 
     changes: tuple[tuple[str, float], ...]
 
 
 def nudge(plan: Plan, section_id: str, direction: Direction) -> Plan:
-    """Return the plan with a section's liquor changed by one graduation of its jar.
+    """Return the plan with a section's liquor changed as `nudged` says."""
+    return nudged(plan, section_id, direction).plan
+
+
+def nudged(plan: Plan, section_id: str, direction: Direction) -> Nudge:
+    """Change a section's liquor by one graduation of its jar, or for depth by up to `MOST_GRADUATIONS`.
 
     Lighter and deeper change the dyes that are in it; towards a hue, any bottle at hand may come in.
 
     Raises
     ------
     EditRefused
-        ``nothing-lighter``, ``nothing-deeper``, ``no-hue-at-hand`` with the direction, where no graduation
-        goes that way; ``liquor-not-painted``; ``no-let-down``; ``depth-unreachable``.
+        ``nothing-lighter``, ``nothing-deeper`` where no graduation can be moved; ``no-depth-at-hand``,
+        ``no-hue-at-hand`` with the direction, where none goes that way; ``liquor-not-painted``;
+        ``no-let-down``; ``depth-unreachable``.
     """
     index = plan.section_index(section_id)
     liquor = plan.liquor(plan.sections[index].liquor_id)
@@ -63,22 +75,22 @@ def nudge(plan: Plan, section_id: str, direction: Direction) -> Plan:
         raise EditRefused("liquor-not-painted", liquor=liquor.letter)
     jar_ml = _jar_ml(figures, index)
     amounts = _amounts_ml(figures, index, jar_ml)
-    axis, sense = _AXES[direction]
-    steps = [
-        step
-        for step in _steps(plan, liquor, towards_hue=axis != 0)
-        if _fits(plan, step, amounts, plan.bench.graduation_ml)
-    ]
-    best = _straightest(figures, index, steps, jar_ml, axis, sense)
+    towards_hue = AXES[direction][0] != 0
+    possible = _hue_steps(plan, liquor) if towards_hue else _depth_steps(plan, liquor, amounts, direction)
+    steps = [step for step in possible if _fits(plan, step, amounts, plan.bench.graduation_ml)]
+    if not (steps or towards_hue):
+        code = "nothing-lighter" if direction == "lighter" else "nothing-deeper"
+        raise EditRefused(code, liquor=liquor.letter)
+    labs = _labs(figures, index, steps, jar_ml)
+    best = (_straightest if towards_hue else _truest)(labs[0], labs[1:], direction)
     if best is None:
-        if direction == "lighter":
-            raise EditRefused("nothing-lighter", liquor=liquor.letter)
-        if direction == "deeper":
-            raise EditRefused("nothing-deeper", liquor=liquor.letter)
-        raise EditRefused("no-hue-at-hand", liquor=liquor.letter, direction=direction)
+        code = "no-hue-at-hand" if towards_hue else "no-depth-at-hand"
+        raise EditRefused(code, liquor=liquor.letter, direction=direction)
     if liquor.basis == "depth":
-        return _deepened(plan, liquor, best, _depths_of_one(figures, index, jar_ml))
-    return _repoured(plan, index, liquor, best, amounts)
+        changed = _deepened(plan, liquor, steps[best], _depths_of_one(figures, index, jar_ml))
+    else:
+        changed = _repoured(plan, index, liquor, steps[best], amounts)
+    return Nudge(changed, shift(labs[0], labs[1 + best], direction))
 
 
 def _jar_ml(figures: SectionFigures, index: int) -> float:
@@ -94,25 +106,40 @@ def _amounts_ml(figures: SectionFigures, index: int, jar_ml: float) -> dict[str,
     return dict(zip((stock.id for stock in figures.plan.stocks), amounts.tolist(), strict=True))
 
 
-def _steps(plan: Plan, liquor: Liquor, *, towards_hue: bool) -> Iterator[_Step]:
-    """Yield what one graduation can be: in or out, and towards a hue also in another's place."""
+def _hue_steps(plan: Plan, liquor: Liquor) -> Iterator[_Step]:
+    """Yield what one graduation can be: in, out, or in another's place."""
     inside = [stock.id for stock in plan.dyes if stock.id in liquor.stock_ids]
-    coming = [stock.id for stock in plan.dyes] if towards_hue else inside
+    coming = [stock.id for stock in plan.dyes]
     for stock_id in coming:
         yield _Step(((stock_id, 1.0),))
     for stock_id in inside:
         yield _Step(((stock_id, -1.0),))
-        if towards_hue:
-            yield from (_Step(((stock_id, -1.0), (other, 1.0))) for other in coming if other != stock_id)
+        yield from (_Step(((stock_id, -1.0), (other, 1.0))) for other in coming if other != stock_id)
+
+
+def _depth_steps(
+    plan: Plan, liquor: Liquor, amounts_ml: dict[str, float], direction: Direction
+) -> Iterator[_Step]:
+    """Yield one graduation of each dye, and a few of all of them in about the shares that they have."""
+    sense = 1.0 if direction == "deeper" else -1.0
+    inside = [stock.id for stock in plan.dyes if stock.id in liquor.stock_ids]
+    for stock_id in inside:
+        yield _Step(((stock_id, sense),))
+    most_ml = max((amounts_ml[stock_id] for stock_id in inside), default=0.0)
+    if most_ml <= 0.0:
+        return
+    for count in range(1, MOST_GRADUATIONS + 1):
+        shares = ((stock_id, float(round(count * amounts_ml[stock_id] / most_ml))) for stock_id in inside)
+        yield _Step(tuple((stock_id, sense * whole) for stock_id, whole in shares if whole > 0.0))
 
 
 def _fits(plan: Plan, step: _Step, amounts_ml: dict[str, float], graduation_ml: float) -> bool:
     """Tell whether the jar has what is taken out, and let-down to give way to what comes in."""
     least = graduation_ml * (1.0 - RELATIVE_TOLERANCE)
-    if any(change < 0.0 and amounts_ml[stock_id] < least for stock_id, change in step.changes):
+    if any(amounts_ml[stock_id] < -change * least for stock_id, change in step.changes):
         return False
     let_down_ml = sum(amounts_ml[stock.id] for stock in plan.let_downs)
-    return sum(change for _, change in step.changes) <= 0.0 or let_down_ml >= least
+    return let_down_ml >= least * sum(change for _, change in step.changes)
 
 
 def _depths_of_one(figures: SectionFigures, index: int, jar_ml: float) -> dict[str, float]:
@@ -122,14 +149,9 @@ def _depths_of_one(figures: SectionFigures, index: int, jar_ml: float) -> dict[s
     return {stock.id: share * applied * stock.strength_pct for stock in figures.plan.dyes}
 
 
-def _straightest(
-    figures: SectionFigures, index: int, steps: list[_Step], jar_ml: float, axis: int, sense: float
-) -> _Step | None:
-    """Return the step that goes most straight along an axis of Lab, None where none does."""
-    if not steps:
-        return None
-    plan = figures.plan
-    hand = at_hand(plan)
+def _labs(figures: SectionFigures, index: int, steps: list[_Step], jar_ml: float) -> Array:
+    """Return the Lab of a section as it is, and after each step, shape (1 + steps, 3)."""
+    hand = at_hand(figures.plan)
     of_one = _depths_of_one(figures, index, jar_ml)
     places = {stock.id: dye for stock, dye in zip(hand.bottles, hand.dye_of, strict=True)}
     total = float(figures.depth_in_all_pct_owf[index])
@@ -137,16 +159,38 @@ def _straightest(
     now = np.zeros(len(hand.palette.curves))
     for stock, dose in zip(hand.bottles, figures.left_pct_owf[index].tolist(), strict=True):
         now[places[stock.id]] += dose
-    doses = np.tile(now, (len(steps) + 1, 1))
-    for row, step in enumerate(steps):
+    doses = np.tile(now, (1 + len(steps), 1))
+    for row, step in enumerate(steps, start=1):
         for stock_id, change in step.changes:
             doses[row, places[stock_id]] += change * of_one[stock_id] * kept
-    labs = hand.palette.lab(np.maximum(doses, 0.0))
-    moves = labs[:-1] - labs[-1]
-    far = np.sqrt((moves**2).sum(axis=1))
+    return hand.palette.lab(np.maximum(doses, 0.0))
+
+
+def _straightest(now: Array, labs: Array, direction: Direction) -> int | None:
+    """Return which colour, (n, 3), lies most straight along an axis of Lab from now, None where none does."""
+    axis, sense = AXES[direction]
+    moves = labs - now
+    far = np.linalg.norm(moves, axis=1)
     straight = np.where(far > _LEAST_CHANGE, sense * moves[:, axis] / np.maximum(far, _LEAST_CHANGE), -1.0)
-    best = int((straight - _OF_TWO_THE_SMALLER * far).argmax())
-    return steps[best] if straight[best] >= _STRAIGHT_ENOUGH else None
+    scores = straight - _OF_TWO_THE_SMALLER * far
+    return _best(scores, straight >= _STRAIGHT_ENOUGH)
+
+
+def _truest(now: Array, labs: Array, direction: Direction) -> int | None:
+    """Return which colour, (n, 3), is lighter or deeper, by little and truest to the hue, or None."""
+    _, sense = AXES[direction]
+    gain, aside = sense * (labs[:, 0] - now[0]), hue_change(now, labs)
+    far = np.linalg.norm(labs - now, axis=1)
+    return _best(
+        -(aside**2 + (_LITTLE * far) ** 2),
+        (gain > _LEAST_CHANGE) & (gain >= _STRAIGHT_ENOUGH * np.hypot(gain, aside)),
+    )
+
+
+def _best(scores: Array, may_be: NDArray[np.bool_]) -> int | None:
+    """Return the place of the highest score among those that may be."""
+    places = np.flatnonzero(may_be)
+    return int(places[scores[places].argmax()]) if places.size else None
 
 
 def _deepened(plan: Plan, liquor: Liquor, step: _Step, of_one: dict[str, float]) -> Plan:

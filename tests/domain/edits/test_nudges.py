@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -9,9 +11,10 @@ from hypothesis import strategies as st
 
 from studio_gui.domain.at_hand import at_hand
 from studio_gui.domain.bench import make_up
+from studio_gui.domain.colour.shifts import AXES, NOTICEABLE, Direction, hue_change, shift
 from studio_gui.domain.colour.spaces import Array
 from studio_gui.domain.edits.liquors import set_parts
-from studio_gui.domain.edits.nudges import DIRECTIONS, Direction, nudge
+from studio_gui.domain.edits.nudges import DIRECTIONS, MOST_GRADUATIONS, nudge, nudged
 from studio_gui.domain.errors import EditRefused, RovingLayError
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import Bench, Plan
@@ -36,14 +39,6 @@ PLAN = laid(
     ],
     bench=Bench(spare_share=0.05, dead_ml=1.0, graduation_ml=0.5),
 )
-AXES = {
-    "lighter": (0, 1),
-    "deeper": (0, -1),
-    "redder": (1, 1),
-    "greener": (1, -1),
-    "yellower": (2, 1),
-    "bluer": (2, -1),
-}
 
 
 def lab(plan: Plan, index: int) -> Array:
@@ -57,7 +52,7 @@ def jar_ml(plan: Plan, liquor_id: str) -> Array:
 
 @pytest.mark.parametrize("direction", DIRECTIONS)
 @pytest.mark.parametrize("index", [0, 1])
-def test_a_nudge_goes_where_it_says_by_one_graduation_of_the_jar(direction: Direction, index: int) -> None:
+def test_a_nudge_goes_where_it_says_by_graduations_of_the_jar(direction: Direction, index: int) -> None:
     plan = nudge(PLAN, PLAN.sections[index].id, direction)
     axis, sense = AXES[direction]
     move = lab(plan, index) - lab(PLAN, index)
@@ -65,9 +60,40 @@ def test_a_nudge_goes_where_it_says_by_one_graduation_of_the_jar(direction: Dire
     liquor_id = PLAN.sections[index].liquor_id
     change = jar_ml(plan, liquor_id) - jar_ml(PLAN, liquor_id)
     dyes = change[:4]
-    assert np.round(np.abs(dyes), 6).max() == 0.5
-    assert set(np.round(np.abs(dyes), 6).tolist()) <= {0.0, 0.5}
+    most = MOST_GRADUATIONS if axis == 0 else 1
+    assert set(np.round(np.abs(dyes), 6).tolist()) <= {0.5 * count for count in range(most + 1)}
     assert change.sum() == pytest.approx(0.0, abs=1e-6)
+
+
+@pytest.mark.parametrize("direction", ["lighter", "deeper"])
+@pytest.mark.parametrize("index", [0, 1])
+def test_lighter_and_deeper_keep_the_hue_where_graduations_allow(direction: Direction, index: int) -> None:
+    change = nudged(PLAN, PLAN.sections[index].id, direction)
+    assert hue_change(lab(PLAN, index), lab(change.plan, index)) < NOTICEABLE
+    assert not {"redder", "greener", "yellower", "bluer"} & {word for word, _ in change.shift.besides}
+
+
+@given(st.sampled_from(DIRECTIONS), st.integers(0, 2), st.floats(0.5, 4.0))
+def test_what_is_told_is_what_happens(direction: Direction, index: int, graduation_ml: float) -> None:
+    plan = replace(PLAN, bench=replace(PLAN.bench, graduation_ml=graduation_ml))
+    try:
+        change = nudged(plan, plan.sections[index].id, direction)
+    except EditRefused:
+        return
+    assert change.shift.asked > 0.0
+    happened = shift(lab(plan, index), lab(change.plan, index), direction)
+    assert happened.asked == pytest.approx(change.shift.asked, abs=1e-6)
+    assert dict(happened.besides) == pytest.approx(dict(change.shift.besides), abs=1e-6)
+
+
+def test_a_dye_that_hardly_colours_goes_neither_way() -> None:
+    pale = dye("D", srgb=PLAN.fibre.undyed_srgb)
+    plan = laid([("A", 1.0)], [pale, let_down("AW")], [by_parts("A", {"D": 10.0, "AW": 30.0})])
+    for direction in DIRECTIONS[:2]:
+        with pytest.raises(EditRefused) as refusal:
+            nudge(plan, "s1", direction)
+        assert refusal.value.code == "no-depth-at-hand"
+        assert refusal.value.params == {"liquor": "A", "direction": direction}
 
 
 def test_the_ratio_of_the_let_downs_and_every_volume_stay() -> None:
@@ -126,10 +152,9 @@ def test_any_section_is_nudged_that_way_or_refused(plan: Plan, direction: Direct
     assert section_figures(nudged).liquid_ml == pytest.approx(section_figures(plan).liquid_ml)
 
 
-@given(st.sampled_from(DIRECTIONS), st.sampled_from(["s1", "s2"]))
-def test_there_and_back_is_where_it_was(direction: Direction, section_id: str) -> None:
-    back: dict[str, Direction] = {"lighter": "deeper", "deeper": "lighter"}
-    if direction in back:
-        index = PLAN.section_index(section_id)
-        there = nudge(nudge(PLAN, section_id, direction), section_id, back[direction])
-        assert lab(there, index) == pytest.approx(lab(PLAN, index), abs=2.5)
+@pytest.mark.parametrize(("there", "back"), [("lighter", "deeper"), ("deeper", "lighter")])
+@pytest.mark.parametrize("section_id", ["s1", "s2"])
+def test_there_and_back_is_where_it_was(there: Direction, back: Direction, section_id: str) -> None:
+    index = PLAN.section_index(section_id)
+    returned = nudge(nudge(PLAN, section_id, there), section_id, back)
+    assert lab(returned, index) == pytest.approx(lab(PLAN, index), abs=2.5)
