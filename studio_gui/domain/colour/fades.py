@@ -1,10 +1,10 @@
 """Fades whose steps look alike, in amounts that the bench can measure.
 
 The rule of this module: a fade runs straight from one set of doses to the next, and no dye turns back on the
-way. Its sections are placed so that neighbouring steps of CIEDE2000 are equal; then the best row of
-deliverable doses near these is chosen as a whole, by the shortest path (R. Bellman, "Dynamic Programming",
-1957; A. J. Viterbi, "Error Bounds for Convolutional Codes", IEEE Transactions on Information Theory 13(2),
-1967). The weights are our choices.
+way. An end that is asked for with dye gets some, the nearest where none is near. Its sections are placed so
+that neighbouring steps of CIEDE2000 are equal; then the best row of deliverable doses near these is chosen as
+a whole, by the shortest path (R. Bellman, "Dynamic Programming", 1957; A. J. Viterbi, "Error Bounds for
+Convolutional Codes", IEEE Transactions on Information Theory 13(2), 1967). The weights are our choices.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from studio_gui.domain.colour.deliverable import Measuring, counts_near
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.evenness import Evenness, evenness
 from studio_gui.domain.colour.palette import Palette
+from studio_gui.domain.colour.shortfall import REACHED
 from studio_gui.domain.colour.spaces import Array
 
 _SAMPLES_OF_A_LEG = 300
@@ -25,7 +26,7 @@ _PLACING_POWER = 0.8
 
 #: Deliverable mixes that are weighed for each section.
 _MOST_CANDIDATES = 24
-#: Mixes that an end may be: it is to be what was asked for.
+#: Mixes that an end may be, of those near what was asked for.
 _MOST_AT_AN_END = 3
 _PULL_TO_IDEAL = 0.02
 #: Steps that are aimed at, as shares of the ideal one.
@@ -107,7 +108,13 @@ def solve_fade(palette: Palette, measuring: Measuring, stops_pct_owf: Array) -> 
     rows = _best_rows(palette, measuring, ideal, counts, stops_pct_owf)
     found = [_chosen(palette, measuring, row) for row in rows if measuring.fits(row).all()]
     found += naive_fades(palette, measuring, stops_pct_owf)
-    return min(found, key=lambda fade: fade.evenness.rank)
+    return min(found, key=lambda fade: (_bare_ends(fade, stops_pct_owf), *fade.evenness.rank))
+
+
+def _bare_ends(fade: Fade, stops: Array) -> int:
+    """Return how many ends are asked for with dye and get none."""
+    wanted = stops[[0, -1]].sum(axis=-1) > 0.0
+    return int((wanted & ~fade.counts[[0, -1]].any(axis=-1)).sum())
 
 
 def naive_fades(palette: Palette, measuring: Measuring, stops_pct_owf: Array) -> tuple[Fade, Fade]:
@@ -156,9 +163,14 @@ def _best_rows(
     """Return rows of graduations, (n, b) each: the shortest path for every step that is aimed at."""
     doses = measuring.doses(counts)
     labs = palette.lab(doses)
-    away = _PULL_TO_IDEAL * ciede2000(labs, ideal.labs[:, np.newaxis]) ** 2
+    away = ciede2000(labs, ideal.labs[:, np.newaxis])
     away = np.where(measuring.fits(counts), away, np.inf)
-    away[[0, -1], _MOST_AT_AN_END:] = np.inf
+    for end, stop in ((0, stops[0]), (-1, stops[-1])):
+        if stop.any():  # undyed is no shade of what was asked for
+            away[end, ~counts[end].any(axis=-1)] = np.inf
+        away[end, np.argsort(away[end], kind="stable")[_MOST_AT_AN_END:]] = np.inf
+        away[end, away[end] > max(float(away[end].min()), REACHED)] = np.inf
+    away = _PULL_TO_IDEAL * away**2
     steps = ciede2000(labs[:-1, :, np.newaxis], labs[1:, np.newaxis])
     towards = np.sign(np.diff(stops, axis=0))[ideal.leg_of]
     change = (doses[1:, np.newaxis] - doses[:-1, :, np.newaxis]) * towards[:-1, np.newaxis, np.newaxis]

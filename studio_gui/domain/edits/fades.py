@@ -20,9 +20,11 @@ from studio_gui.domain.at_hand import (
     parts_of,
 )
 from studio_gui.domain.colour.deliverable import Measuring
+from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.evenness import Evenness
 from studio_gui.domain.colour.fades import Fade, IdealFade, ideal_fade, naive_fades, solve_fade
 from studio_gui.domain.colour.graduation import Coarse, too_coarse, weaker_that_mends
+from studio_gui.domain.colour.shortfall import REACHED
 from studio_gui.domain.colour.spaces import Array
 from studio_gui.domain.edits.ladders import step_ids
 from studio_gui.domain.edits.liquors import add_liquors
@@ -86,6 +88,18 @@ class PlannedFade:
     solved: Fade
     naive: tuple[Fade, Fade]
     coarse: tuple[Coarse, ...]
+
+    @property
+    def undyed(self) -> tuple[int, ...]:
+        """The sections, counted from 0 in the fade, that want dye and get none."""
+        wanted, given = self.ideal.doses_pct_owf.sum(axis=1), self.solved.doses_pct_owf.sum(axis=1)
+        return tuple(np.flatnonzero((wanted > 0.0) & (given <= 0.0)).tolist())
+
+    @property
+    def ends_off(self) -> tuple[int, ...]:
+        """Those of its ends, as sections counted from 0, that come out clearly unlike what was asked for."""
+        away = ciede2000(self.solved.labs, self.ideal.labs)
+        return tuple(end for end in (0, len(away) - 1) if away[end] > REACHED)
 
 
 def plan_fade(plan: Plan, first: int, last: int, wish: FadeWish) -> PlannedFade:

@@ -103,6 +103,23 @@ def test_an_end_may_be_undyed() -> None:
     assert plan.liquor(plan.sections[0].liquor_id).stock_ids == ("AW",)
 
 
+def test_an_end_that_is_asked_for_with_dye_is_never_undyed() -> None:
+    for trace in (0.001, 0.01, 0.03):
+        for stops in (((DyeDepth("D", trace),), DEEP), (DEEP, (DyeDepth("D", trace),))):
+            for count in (None, 5, 12):
+                planned = plan_fade(PLAN, 0, 3, FadeWish(stops, count))
+                assert planned.solved.doses_pct_owf[[0, -1]].sum(axis=1).min() > 0.0
+                assert planned.undyed == ()
+    off = plan_fade(PLAN, 0, 3, FadeWish(((DyeDepth("D", 0.001),), DEEP)))
+    assert off.ends_off == (0,)
+
+
+def test_sections_that_want_dye_and_get_none_are_told() -> None:
+    planned = plan_fade(PLAN, 0, 3, FadeWish(((), (DyeDepth("D", 0.2),)), 40))
+    assert planned.undyed[0] == 1  # the undyed end itself wants none
+    assert planned.ends_off == (39,)  # one graduation is more than the whole of it
+
+
 def test_where_a_graduation_is_too_coarse_the_weak_stock_that_mends_is_told_and_made() -> None:
     coarse = plan_fade(PLAN, 0, 3, FadeWish(((), (DyeDepth("D", 1.0),)), 12))
     assert coarse.coarse
