@@ -53,9 +53,9 @@ class FadeForm(LiveWidget):
         self.names = [QLabel() for _ in range(4)]
         self._lay_out()
         for stop in (self.start, self.middle, self.end):
-            stop.changed.connect(self.changed)
+            stop.changed.connect(self._take)
         self.keep.chosen.connect(self._choose)
-        self.count.valueChanged.connect(self.changed)
+        self.count.valueChanged.connect(self._take)
         self._retranslate()
 
     @property
@@ -108,4 +108,9 @@ class FadeForm(LiveWidget):
     def _choose(self, keeps: object) -> None:
         self._keeps = bool(keeps)
         self._show()
+        self._take()
+
+    def _take(self) -> None:
+        for stop in (self.start, self.middle, self.end):
+            stop.forget_refusals()
         self.changed.emit()

@@ -68,6 +68,11 @@ class StopField(LiveWidget):
         self._name = name
         self._retranslate()
 
+    def forget_refusals(self) -> None:
+        """Take away what was said of depths that were not taken: another colour stands now."""
+        for amount in self.amounts:
+            amount.clear_message()
+
     def _lay_out(self) -> None:
         room = QWidget()
         flow = FlowLayout(room)

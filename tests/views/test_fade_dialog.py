@@ -107,6 +107,20 @@ def test_dyes_come_and_go_with_their_depths(dialog: FadeDialog) -> None:
     assert dyes_of(middle) is None
 
 
+def test_what_was_said_of_a_wrong_depth_goes_with_the_next_value_that_is_taken(dialog: FadeDialog) -> None:
+    start, end = dialog.form.start.amounts[0], dialog.form.end.amounts[0]
+    type_into(start, "much")
+    assert "much" in start.message.text()
+    type_into(end, "1.5")
+    assert (start.message.text(), start.message.isVisible()) == ("", False)
+    type_into(end, "-1")
+    choose(dialog.form.keep, "new ones, equally long:")
+    assert end.message.text() == ""
+    type_into(end, "-1")
+    dialog.form.count.setValue(9)
+    assert end.message.text() == ""
+
+
 def test_what_cannot_be_reached_is_said_and_esc_leaves_nothing(
     dialog: FadeDialog, document: OpenPlan
 ) -> None:
