@@ -41,11 +41,13 @@ from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, ca
 from studio_gui.views.live import LiveDialog
 from studio_gui.wording.fade_words import (
     coarse_words,
+    end_words,
     equal_words,
     evenness_words,
     indicative_words,
     jar_words,
     offer_words,
+    undyed_words,
     weak_name,
 )
 from studio_gui.wording.naming import section_name
@@ -69,6 +71,7 @@ class FadeDialog(LiveDialog):
         self.called, self.called_name = QLineEdit(self.tr("Fade")), QLabel()
         self.called_name.setBuddy(self.called)
         self.bars = FadeBars()
+        self.undyed, self.ends = MessageLabel("over"), MessageLabel("under")
         self.coarse, self.alike = MessageLabel("under"), MessageLabel("under")
         self.offer = MessageLabel("text")
         self.add_weak = QPushButton()
@@ -109,8 +112,8 @@ class FadeDialog(LiveDialog):
         column.addLayout(called)
         column.addSpacing(4)
         column.addWidget(self.bars)
-        column.addWidget(self.coarse)
-        column.addWidget(self.alike)
+        for told in (self.undyed, self.ends, self.coarse, self.alike):
+            column.addWidget(told)
         column.addLayout(mend)
         column.addWidget(self.message)
         column.addStretch(1)
@@ -170,6 +173,8 @@ class FadeDialog(LiveDialog):
 
     def _show_fade(self) -> None:
         fade = self._fade
+        self.undyed.say(undyed_words(fade) if fade is not None else "")
+        self.ends.say(end_words(fade) if fade is not None else "")
         self.coarse.say(coarse_words(fade) if fade is not None else "")
         self.alike.say(equal_words(fade) if fade is not None else "")
         if fade is None:

@@ -7,6 +7,7 @@ prediction and said to be one.
 from __future__ import annotations
 
 import math
+import re
 
 from studio_gui.domain.colour.evenness import Evenness
 from studio_gui.domain.colour.shortfall import REACHED, Lack
@@ -20,6 +21,8 @@ from studio_gui.wording.translation import TRANSLATED, Tongue
 
 #: More than this is said as more: such steps cannot be told apart by a number.
 _MOST_TO_SAY = 100.0
+#: A strength that a bottle's name ends with: " 0.2 %".
+_STRENGTH_AT_END = re.compile(r"[\s,]*\(?\d+(?:[.,]\d+)?\s*%\)?\s*$")
 
 
 def indicative_words(tongue: Tongue = TRANSLATED) -> str:
@@ -54,7 +57,7 @@ def coarse_words(fade: PlannedFade, tongue: Tongue = TRANSLATED) -> str:
         "One graduation ({graduation}) of {stock} changes colour {section} by {step}; even steps are"
         " {wanted}.",
     ).format(
-        graduation=shown_briefly(VOLUME, fade.plan.bench.graduation_ml, tongue),
+        graduation=_graduation(fade, tongue),
         stock=one_line(fade.hand.bottles[worst.bottle].name),
         section=worst.section + 1,
         step=shown_number(worst.step, 1, tongue),
@@ -63,28 +66,71 @@ def coarse_words(fade: PlannedFade, tongue: Tongue = TRANSLATED) -> str:
 
 
 def offer_words(fade: PlannedFade, offer: WeakOffer, tongue: Tongue = TRANSLATED) -> str:
-    """Return what a weak stock would do: "With ... at 0.1 % beside it: largest step ..."."""
-    return tongue.translate("Fades", "With {stock} at {strength} on the shelf as well: {evenness}.").format(
-        stock=one_line(fade.plan.stock(offer.stock_id).name),
-        strength=shown_briefly(STRENGTH, offer.strength_g_per_l, tongue),
-        evenness=evenness_words(offer.evenness, tongue),
+    """Return what a weak stock would do: "With Harbour blue 0.1 % on the shelf as well: largest step ..."."""
+    return tongue.translate("Fades", "With {stock} on the shelf as well: {evenness}.").format(
+        stock=weak_name(fade, offer, tongue), evenness=evenness_words(offer.evenness, tongue)
     )
 
 
 def weak_name(fade: PlannedFade, offer: WeakOffer, tongue: Tongue = TRANSLATED) -> str:
-    """Return what a weak stock is called: "Harbour blue 0.1 %"."""
+    """Return what a weak stock is called: "Harbour blue 0.1 %", of "Harbour blue 1 %" too."""
     strength = shown_briefly(STRENGTH, offer.strength_g_per_l, tongue)
-    return f"{one_line(fade.plan.stock(offer.stock_id).name)} {strength}"
+    name = one_line(fade.plan.stock(offer.stock_id).name)
+    return f"{_STRENGTH_AT_END.sub('', name) or name} {strength}"
 
 
 def equal_words(fade: PlannedFade, tongue: Tongue = TRANSLATED) -> str:
     """Return which neighbours come out alike, "" where none do."""
-    pairs = [f"{place + 1}–{place + 2}" for place in fade.solved.evenness.equal_neighbours]
-    if not pairs:
+    alike = fade.solved.evenness.equal_neighbours
+    if not alike:
         return ""
-    return tongue.translate("Fades", "Alike: {pairs}. No graduation lies between them.").format(
-        pairs=", ".join(pairs)
+    runs = _runs(sorted({place + one for place in alike for one in (0, 1)}), set(alike))
+    return tongue.translate("Fades", "Alike: {runs}. No graduation lies between them.").format(runs=runs)
+
+
+def undyed_words(fade: PlannedFade, tongue: Tongue = TRANSLATED) -> str:
+    """Return which sections come out undyed though they should not, and what mends it; "" where none do."""
+    bare = fade.undyed
+    if not bare:
+        return ""
+    sections = _runs(list(bare), set(bare))
+    return tongue.translate(
+        "Fades",
+        "Undyed for want of a fine enough measure: {sections}. Put a weaker stock on the shelf, measure in"
+        " less than {graduation}, or choose a deeper pale end.",
+    ).format(sections=sections, graduation=_graduation(fade, tongue))
+
+
+def end_words(fade: PlannedFade, tongue: Tongue = TRANSLATED) -> str:
+    """Return which end is not what was asked for, with both depths and what mends it; "" where both are."""
+    return "\n".join(
+        tongue.translate(
+            "Fades",
+            "Section {section} is dyed {given} owf, not {wanted}, in whole graduations of {graduation}. A"
+            " weaker stock or a finer measure would come nearer.",
+        ).format(
+            section=end + 1,
+            given=shown(DEPTH, float(fade.solved.doses_pct_owf[end].sum()), tongue),
+            wanted=shown(DEPTH, float(fade.ideal.doses_pct_owf[end].sum()), tongue),
+            graduation=_graduation(fade, tongue),
+        )
+        for end in fade.ends_off
     )
+
+
+def _graduation(fade: PlannedFade, tongue: Tongue) -> str:
+    return shown_briefly(VOLUME, fade.plan.bench.graduation_ml, tongue)
+
+
+def _runs(places: list[int], joined: set[int]) -> str:
+    """Return places, counted from 0, as numbers from 1: "1, 3–5"; one in `joined` goes on to the next."""
+    runs: list[list[int]] = []
+    for place in places:
+        if runs and place - 1 == runs[-1][-1] and place - 1 in joined:
+            runs[-1].append(place)
+        else:
+            runs.append([place])
+    return ", ".join(f"{run[0] + 1}–{run[-1] + 1}" if run[1:] else str(run[0] + 1) for run in runs)
 
 
 def jar_words(fade: PlannedFade, place: int, tongue: Tongue = TRANSLATED) -> str:

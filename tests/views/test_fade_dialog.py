@@ -80,7 +80,7 @@ def test_a_weak_stock_is_offered_and_comes_with_the_fade(
     dialog.form.count.setValue(12)
     assert dialog.coarse.text().startswith("One graduation (1 ml) of Blue changes colour ")
     qtbot.waitUntil(dialog.add_weak.isVisible)
-    assert dialog.offer.text().startswith("With Blue at ")
+    assert dialog.offer.text().startswith("With Blue 0.")
     before = dialog.bars.rows[0].evenness
     QTest.mouseClick(dialog.add_weak, LEFT)
     assert dialog.bars.rows[0].evenness != before
@@ -119,6 +119,18 @@ def test_what_was_said_of_a_wrong_depth_goes_with_the_next_value_that_is_taken(d
     type_into(end, "-1")
     dialog.form.count.setValue(9)
     assert end.message.text() == ""
+
+
+def test_a_pale_end_that_cannot_be_measured_is_said_with_what_mends_it(dialog: FadeDialog) -> None:
+    type_into(dialog.form.start.amounts[0], "0.01")
+    type_into(dialog.form.end.amounts[0], "1.5")
+    assert dialog.ends.text().startswith("Section 1 is dyed 0.04 % owf, not 0.01 %, in whole ")
+    assert dialog.undyed.text() == ""
+    choose(dialog.form.start.dyes[0], "undyed")
+    assert dialog.ends.text() == ""
+    choose(dialog.form.keep, "new ones, equally long:")
+    dialog.form.count.setValue(40)
+    assert dialog.undyed.text().startswith("Undyed for want of a fine enough measure: 2–")
 
 
 def test_what_cannot_be_reached_is_said_and_esc_leaves_nothing(

@@ -12,9 +12,11 @@ from studio_gui.domain.colour.shortfall import Lack, Shortfall
 from studio_gui.domain.colour.spaces import lab_from_hex
 from studio_gui.domain.edits.fades import FadeWish, plan_fade, weak_stock_that_mends
 from studio_gui.domain.edits.matching import match_section
+from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.liquors import DyeDepth
 from studio_gui.wording.fade_words import (
     coarse_words,
+    end_words,
     equal_words,
     evenness_words,
     jar_words,
@@ -22,6 +24,7 @@ from studio_gui.wording.fade_words import (
     match_words,
     offer_words,
     shortfall_words,
+    undyed_words,
     weak_name,
 )
 from studio_gui.wording.translation import ENGLISH
@@ -48,7 +51,7 @@ def test_a_coarse_graduation_is_said_with_the_stock_that_mends() -> None:
     assert coarse_words(COARSE, ENGLISH).startswith("One graduation (1 ml) of Blue changes colour ")
     offer = weak_stock_that_mends(COARSE)
     assert offer is not None
-    assert offer_words(COARSE, offer, ENGLISH).startswith("With Blue at ")
+    assert offer_words(COARSE, offer, ENGLISH).startswith("With Blue 0.")
     assert weak_name(COARSE, offer, ENGLISH).startswith("Blue 0.")
     fine = plan_fade(
         replace(PLAN, bench=replace(PLAN.bench, graduation_ml=0.01)),
@@ -61,7 +64,36 @@ def test_a_coarse_graduation_is_said_with_the_stock_that_mends() -> None:
 
 def test_neighbours_that_come_out_alike_are_named() -> None:
     tight = plan_fade(PLAN, 0, 3, FadeWish(((), (DyeDepth("k1", 0.2),)), 12))
-    assert equal_words(tight, ENGLISH).startswith("Alike: ")
+    alike = replace(tight.solved, evenness=Evenness((2.0, 0.0, 0.0, 2.0, 2.0, 0.0)))
+    assert equal_words(replace(tight, solved=alike), ENGLISH) == (
+        "Alike: 2–4, 6–7. No graduation lies between them."
+    )
+    apart = replace(tight.solved, evenness=Evenness((0.0, 2.0, 0.0)))
+    assert equal_words(replace(tight, solved=apart), ENGLISH).startswith("Alike: 1–2, 3–4. ")
+
+
+def test_sections_without_dye_and_ends_that_are_off_are_said_with_what_mends_them() -> None:
+    bare = plan_fade(PLAN, 0, 3, FadeWish(((), (DyeDepth("k1", 0.2),)), 40))
+    assert undyed_words(bare, ENGLISH).startswith("Undyed for want of a fine enough measure: 2–")
+    assert end_words(COARSE, ENGLISH) == ""
+    off = plan_fade(PLAN, 0, 3, FadeWish(((DyeDepth("k1", 0.01),), (DyeDepth("k1", 1.0),))))
+    assert undyed_words(off, ENGLISH) == ""
+    assert end_words(off, ENGLISH) == (
+        "Section 1 is dyed 0.04 % owf, not 0.01 %, in whole graduations of 1 ml. A weaker stock or a finer"
+        " measure would come nearer."
+    )
+
+
+def test_a_weak_stock_is_called_by_its_own_strength_alone() -> None:
+    offer = weak_stock_that_mends(COARSE)
+    assert offer is not None
+    for name in ("Blue", "Blue 0.2 %", "Blue (1 %)", "Blue, 0,5%"):
+        named = change_stock(PLAN, "k1", name=name)
+        assert weak_name(replace(COARSE, plan=named), replace(offer, strength_g_per_l=0.4), ENGLISH) == (
+            "Blue 0.04 %"
+        )
+    bare = replace(COARSE, plan=change_stock(PLAN, "k1", name="2 %"))
+    assert weak_name(bare, replace(offer, strength_g_per_l=0.4), ENGLISH) == "2 % 0.04 %"
 
 
 def test_a_jar_is_said_dyes_first_and_full() -> None:
