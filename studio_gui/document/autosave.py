@@ -1,8 +1,8 @@
 """Keeps a copy of what is not saved, for after a crash or a power cut.
 
-The rule of this module: an edit is on disk at most `KEEP_AFTER_MS` and the time of one write later, and never
-in the plan's own file. Writing happens off the window's thread. What is saved, or given up by choice, needs
-no copy any more.
+The rule of this module: an edit, and what is being typed, is on disk at most `KEEP_AFTER_MS` and the time
+of one write later, and never in the plan's own file. Writing happens off the window's thread. What is saved,
+or given up by choice, needs no copy any more.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import ORGANISATION
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.plan import Plan
-from studio_gui.storage.recovery import SnapshotFile
+from studio_gui.storage.recovery import SnapshotFile, Typed
 
 KEEP_AFTER_MS = 2_000
 TRY_AGAIN_MS = 20_000
@@ -34,7 +34,7 @@ def recovery_folder() -> Path:
 
 
 class Autosave(QObject):
-    """Keeps a snapshot of one open plan while it differs from its file.
+    """Keeps a snapshot of one open plan while it differs from its file, or while something is being typed.
 
     Signals
     -------
@@ -49,7 +49,8 @@ class Autosave(QObject):
         super().__init__(parent)
         self._document = document
         self._file = SnapshotFile(recovery_folder() if folder is None else folder)
-        self._asked: Plan | None = None
+        self._typed: Typed | None = None
+        self._asked: tuple[Plan, Typed | None] | None = None
         self._has_failed = self._has_ended = False
         self._run = LatestRun(self)
         self._run.done.connect(self._kept)
@@ -71,18 +72,29 @@ class Autosave(QObject):
         """Where snapshots stand."""
         return self._file.file.parent
 
+    @property
+    def typed(self) -> Typed | None:
+        """What is being typed, None for nothing."""
+        return self._typed
+
+    def hear_typing(self, typed: Typed | None) -> None:
+        """Take up what is being typed, None for nothing."""
+        if typed != self._typed:
+            self._typed = typed
+            self._follow()
+
     def keep_now(self) -> None:
         """Keep what is not saved, before this returns; `FileProblem` on failure."""
         self._timer.stop()
         self._run.settle()  # what is under way is older, and would come last
-        if self._document.is_modified:
+        if self._is_needed:
             self._asked = None
             try:
-                self._file.write(self._document.plan, self._document.path, self._document.was)
+                self._file.write(self._document.plan, self._document.path, self._document.was, self._typed)
             except FileProblem:
                 QTimer.singleShot(TRY_AGAIN_MS, self, self._follow)
                 raise
-            self._asked = self._document.plan
+            self._asked = (self._document.plan, self._typed)
         elif not self._document.is_recovered:
             self._file.remove()
 
@@ -91,7 +103,7 @@ class Autosave(QObject):
         self._run.stop()
         self._file.close()
         self._file = kept
-        self._asked = self._document.plan if kept.file.exists() else None
+        self._asked = (self._document.plan, None) if kept.file.exists() else None
         self._follow()
 
     def end(self) -> None:
@@ -109,20 +121,34 @@ class Autosave(QObject):
         self._timer.stop()
         self._run.stop()
 
+    @property
+    def _is_needed(self) -> bool:
+        """Whether there is anything to keep."""
+        return self._document.is_modified or self._typed is not None
+
     def _follow(self) -> None:
         if self._has_ended:
             return
-        if not self._document.is_modified:
+        if not self._is_needed:
             self._timer.stop()
             if self._asked is not None and not self._document.is_recovered:  # that one goes when it is saved
                 self._asked = None
                 self._run.ask(self._file.remove)
-        elif self._document.plan is not self._asked and not self._timer.isActive():
+        elif not self._is_asked and not self._timer.isActive():
             self._timer.start()
 
+    @property
+    def _is_asked(self) -> bool:
+        """Whether what is kept, or being written, is what there is now."""
+        if self._asked is None:
+            return False
+        plan, typed = self._asked
+        return plan is self._document.plan and typed == self._typed
+
     def _keep(self) -> None:
-        self._asked = self._document.plan
-        self._run.ask(self._file.write, self._asked, self._document.path, self._document.was)
+        plan, document = self._document.plan, self._document
+        self._asked = (plan, self._typed)
+        self._run.ask(self._file.write, plan, document.path, document.was, self._typed)
 
     def _kept(self) -> None:
         self._has_failed = False

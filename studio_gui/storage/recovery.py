@@ -33,7 +33,11 @@ from studio_gui.storage.shapes import Shapes
 from studio_gui.storage.strict_json import LARGEST_FILE_BYTES, parse
 
 DOCUMENT = "roving-lay-recovery"
-VERSION = 1
+VERSION = 2
+#: Without what was being typed.
+VERSION_BEFORE_TYPING = 1
+#: What is longer is kept so far; no field takes as much.
+LONGEST_TYPED = 1_000
 SUFFIX = ".snapshot"
 LONGEST_HEAD_BYTES = 64 * 1024
 _MODE = 0o600
@@ -49,9 +53,22 @@ class _Head:
     path: str | None
     file_bytes: int | None
     file_sha256: str | None
+    typed: str | None
+    typed_where: str | None
 
 
 _SHAPES = Shapes((_Head,), {})
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """Text that stood in a field and was not entered: it may be half a value, and is no part of a plan.
+
+    `where` is what the field is called, "" where it has no name.
+    """
+
+    where: str
+    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,12 +82,15 @@ class Snapshot:
         a plan that was never saved.
     saved_at
         When it was kept, with a time zone.
+    typed
+        What was being typed then, None for nothing.
     """
 
     plan: Plan
     path: Path | None
     was: Fingerprint | None
     saved_at: datetime
+    typed: Typed | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,8 +122,10 @@ class SnapshotFile:
         self._turn = threading.Lock()
         self._is_closed = False
 
-    def write(self, plan: Plan, path: Path | None, was: Fingerprint | None) -> None:
-        """Keep `plan`; `FileProblem` on failure, and what was kept before is as it was."""
+    def write(
+        self, plan: Plan, path: Path | None, was: Fingerprint | None, typed: Typed | None = None
+    ) -> None:
+        """Keep `plan` and what is being typed; `FileProblem` on failure, which leaves what was kept."""
         with self._turn:
             if self._is_closed:
                 return
@@ -111,7 +133,7 @@ class SnapshotFile:
                 make_private_folder(self.file.parent)
                 self._lock = lock_file(self.file)
                 close_to_others(lock_path(self.file))
-            write_atomically(self.file, _snapshot_bytes(plan, path, was), mode=_MODE)
+            write_atomically(self.file, _snapshot_bytes(plan, path, was, typed), mode=_MODE)
 
     def remove(self) -> None:
         """Delete what was kept, since it is saved, or given up by choice."""
@@ -193,7 +215,7 @@ def _time(orphan: Orphan) -> float:
         return 0.0
 
 
-def _snapshot_bytes(plan: Plan, path: Path | None, was: Fingerprint | None) -> bytes:
+def _snapshot_bytes(plan: Plan, path: Path | None, was: Fingerprint | None, typed: Typed | None) -> bytes:
     data = plan_to_json(plan)
     head = _Head(
         saved_at=datetime.now(UTC).isoformat(),
@@ -201,6 +223,8 @@ def _snapshot_bytes(plan: Plan, path: Path | None, was: Fingerprint | None) -> b
         path=None if path is None else quote_from_bytes(os.fsencode(path.absolute())),
         file_bytes=None if was is None else was.size_bytes,
         file_sha256=None if was is None else was.sha256,
+        typed=None if typed is None else _plain(typed.text),
+        typed_where=None if typed is None else _plain(typed.where),
     )
     words = {"document": DOCUMENT, "version": VERSION, **_SHAPES.encoded(head)}
     return json.dumps(words).encode() + b"\n" + data
@@ -211,12 +235,18 @@ def _snapshot(data: bytes) -> Snapshot:
     words = parse(line)
     if not isinstance(words, dict) or words.pop("document", None) != DOCUMENT:
         raise FileProblem("snapshot-broken")
-    if words.pop("version", None) != VERSION:
+    if words.pop("version", None) not in (VERSION, VERSION_BEFORE_TYPING):
         raise FileProblem("snapshot-newer")
     head = _SHAPES.decoded(_Head, words, "")
     if hashlib.sha256(plan_data).hexdigest() != head.plan_sha256:
         raise FileProblem("snapshot-broken")
-    return Snapshot(plan_from_json(plan_data), _path(head), _fingerprint(head), _moment(head))
+    typed = None if head.typed is None else Typed(head.typed_where or "", head.typed)
+    return Snapshot(plan_from_json(plan_data), _path(head), _fingerprint(head), _moment(head), typed)
+
+
+def _plain(text: str) -> str:
+    """Return text that can be read back: a lone surrogate, which some keyboards send, cannot."""
+    return text[:LONGEST_TYPED].encode(errors="replace").decode()
 
 
 def _path(head: _Head) -> Path | None:

@@ -53,14 +53,15 @@ class EntryField(QLineEdit):
         if not typing:
             self._restore()
 
-    def finish(self) -> None:
-        """Read what was typed, if anything was."""
+    def finish(self) -> bool:
+        """Read what was typed, if anything was; return False where it could not be taken."""
         typed = self.text()
+        self._is_refused = False
         if not self.isModified():
-            return
+            return True
         self._restore()
         if typed != self._shown:
-            self._typed, self._is_refused = typed, False
+            self._typed = typed
             try:
                 self._take(typed)
             except RovingLayError as problem:
@@ -71,6 +72,7 @@ class EntryField(QLineEdit):
                 self._keep_for_undo(typed)
         if self.hasFocus():
             self.selectAll()
+        return not self._is_refused
 
     def drop(self) -> None:
         """Forget what was typed and what was said about it."""
@@ -312,10 +314,11 @@ def edit_and_say(document: OpenPlan, name: str, edit: Edit, say: Callable[[str],
     return done
 
 
-def finish_typing() -> None:
-    """Take what is still being typed where the focus is, before a plan is saved or exported."""
+def finish_typing() -> bool:
+    """Take what is still being typed where the focus is; return False where a field could not take it."""
     field = QApplication.focusWidget()
     if isinstance(field, EntryField):
-        field.finish()
-    elif isinstance(field, QLineEdit):
+        return field.finish()
+    if isinstance(field, QLineEdit):
         field.clearFocus()  # the editor of a table's cell hands its text on when it loses the focus
+    return True

@@ -1,8 +1,8 @@
 """The end of the program by somebody else's will: a signal, or the end of the person's session.
 
-The rule of this module: nobody is asked and nothing is lost. What is being typed is entered; what is not
-saved is kept before anything else happens and offered at the next start. The plan's file is not touched.
-Nothing runs while no signal comes.
+The rule of this module: nobody is asked and nothing is lost. What is being typed is entered, or kept as it
+stands where it cannot be; what is not saved is kept before anything else happens and offered at the next
+start. The plan's file is not touched. Nothing runs while no signal comes.
 """
 
 from __future__ import annotations
@@ -61,7 +61,9 @@ class Leaving(QObject):
         """Enter what is typed and keep what is not saved; return False, telling why, where that fails."""
         from studio_gui.views.fields import finish_typing  # noqa: PLC0415  (the first paint needs no fields)
 
-        finish_typing()
+        typed = self._autosave.typed
+        if not finish_typing():
+            self._autosave.hear_typing(typed)  # nothing that can be entered, but somebody's work
         try:
             self._autosave.keep_now()
         except FileProblem as problem:

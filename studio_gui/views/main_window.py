@@ -37,6 +37,7 @@ from studio_gui.views.plan_drop import PlanDrop
 from studio_gui.views.recovery import Recovery
 from studio_gui.views.section_commands import SectionCommands
 from studio_gui.views.totals_bar import TotalsBar
+from studio_gui.views.typing_watch import TypingWatch
 from studio_gui.views.view_choices import ViewChoices
 from studio_gui.views.view_commands import ViewCommands
 from studio_gui.views.window_menus import WindowMenus
@@ -73,6 +74,7 @@ class MainWindow(QMainWindow):
         self.files = FileCommands(document, self._preferences, self)
         self.autosave = Autosave(document, snapshots, self)
         self.recovery = Recovery(document, self.autosave, self.files.may_discard, self)
+        self.typing = TypingWatch(self)
         self.canvas = LayCanvas(document)
         self.section_commands = SectionCommands(document, self)
         self.view_commands = ViewCommands(self.canvas, self)
@@ -155,6 +157,7 @@ class MainWindow(QMainWindow):
         self.canvas.hinted.connect(self._show_hint)
         self.canvas.menu_wanted.connect(self._canvas_menu)
         self.canvas.painted.connect(lambda: self.panes, Qt.ConnectionType.QueuedConnection)
+        self.typing.changed.connect(self.autosave.hear_typing)
         self.files.said.connect(self._say)
         self.recovery.said.connect(self._say)
         self.choices.said.connect(self._say)

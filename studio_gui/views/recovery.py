@@ -81,6 +81,10 @@ class Recovery(QObject):
             )
         else:
             words = self.tr("Recovered, and not saved yet. Save it to keep it.")
+        if orphan.found.typed is not None:
+            from studio_gui.wording.unentered import typed_words  # noqa: PLC0415  (seldom needed)
+
+            words = f"{words} {typed_words(orphan.found.typed)}"
         self.said.emit(words)
 
     def _say_failure(self, problem: FileProblem) -> None:

@@ -30,6 +30,7 @@ from studio_gui.wording.differences import differences_words
 from studio_gui.wording.moments import moment_words
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.sentences import refusal
+from studio_gui.wording.unentered import typed_words
 
 WIDTH_PX = 560
 LONGEST_PATH = 300
@@ -123,9 +124,11 @@ class RecoveryDialog(QDialog):
             lines.append(self.tr("Kept on the computer “{0}”.").format(one_line(orphan.host)))
         if found.path is None:
             lines.append(self.tr("It was never saved to a file."))
-            return [*lines, self.tr("It has {0} sections.").format(len(found.plan.sections))]
-        lines.append(self.tr("It belongs to {0}.").format(one_line(str(found.path), LONGEST_PATH)))
-        return [*lines, self._difference(found, found.path)]
+            lines.append(self.tr("It has {0} sections.").format(len(found.plan.sections)))
+        else:
+            lines.append(self.tr("It belongs to {0}.").format(one_line(str(found.path), LONGEST_PATH)))
+            lines.append(self._difference(found, found.path))
+        return lines if found.typed is None else [*lines, typed_words(found.typed)]
 
     def _difference(self, found: Snapshot, path: Path) -> str:
         try:

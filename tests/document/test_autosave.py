@@ -13,7 +13,7 @@ from studio_gui.document.autosave import KEEP_AFTER_MS, Autosave, recovery_folde
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.domain.edits.boundaries import move_boundary
 from studio_gui.domain.errors import FileProblem
-from studio_gui.storage.recovery import Orphan, Snapshot, SnapshotFile, adopt, orphans
+from studio_gui.storage.recovery import Orphan, Snapshot, SnapshotFile, Typed, adopt, orphans
 
 MOVE: Edit = partial(move_boundary, index=0, position_m=1.2)
 BACK: Edit = partial(move_boundary, index=0, position_m=1.1)
@@ -145,3 +145,21 @@ def test_a_recovered_plan_goes_on_in_its_own_snapshot(
 
 def test_snapshots_stand_among_the_person_s_state(qtbot: QtBot) -> None:  # noqa: ARG001  (Qt knows where)
     assert recovery_folder().parts[-2:] == ("roving-lay", "recovery")
+
+
+def test_what_is_being_typed_is_kept_by_itself_and_goes_when_it_is_dropped(
+    autosave: Autosave, document: OpenPlan, qtbot: QtBot
+) -> None:
+    typed = Typed("Title", "Two Sho")
+    autosave.hear_typing(typed)
+    assert not autosave.file.exists(), "nothing is written at a key"
+    qtbot.waitUntil(autosave.file.exists, timeout=KEEP_AFTER_MS + 3_000)
+    found = kept_plan(autosave)
+    assert (found.plan, found.typed) == (document.plan, typed)
+    autosave.hear_typing(None)
+    qtbot.waitUntil(lambda: not autosave.file.exists(), timeout=3_000)
+    autosave.hear_typing(typed)
+    document.edit("Move", MOVE)
+    autosave.keep_now()
+    autosave.hear_typing(None)
+    qtbot.waitUntil(lambda: kept_plan(autosave).typed is None, timeout=KEEP_AFTER_MS + 3_000)

@@ -19,7 +19,7 @@ from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.plan import Plan
 from studio_gui.storage.files import Fingerprint, fingerprint, read_plan, save_plan
 from studio_gui.storage.locks import lock_path
-from studio_gui.storage.recovery import Orphan, Snapshot, SnapshotFile, adopt, discard, orphans
+from studio_gui.storage.recovery import Orphan, Snapshot, SnapshotFile, Typed, adopt, discard, orphans
 from studio_gui.storage.strict_json import Json, serialise
 from tests.storage.owners import another_keeper
 from tests.strategies import plans
@@ -76,6 +76,31 @@ def test_a_plan_that_was_never_saved_is_kept_too(folder: Path) -> None:
     orphaned(folder)
     found = snapshot(folder)
     assert (found.plan, found.path, found.was) == (PLAN, None, None)
+
+
+@pytest.mark.parametrize(
+    ("text", "comes_back"),
+    [
+        ("12", "12"),
+        ("", ""),
+        ("“Slate”\n\0\U0001f9f6", "“Slate”\n\0\U0001f9f6"),
+        ("\ud800", "?"),
+        ("x" * 9_999, "x" * 1_000),
+    ],
+)
+def test_what_was_being_typed_comes_back_beside_the_plan(folder: Path, text: str, comes_back: str) -> None:
+    kept = SnapshotFile(folder)
+    kept.write(PLAN, None, None, Typed("Title", text))
+    kept.let_go()
+    assert (snapshot(folder).plan, snapshot(folder).typed) == (PLAN, Typed("Title", comes_back))
+
+
+def test_a_snapshot_of_the_version_before_typing_was_kept_is_read(folder: Path) -> None:
+    file = orphaned(folder)
+    head, plan = file.read_bytes().split(b"\n", 1)
+    words = json.loads(head) | {"version": 1}
+    file.write_bytes(json.dumps(words).encode() + b"\n" + plan)
+    assert (snapshot(folder).plan, snapshot(folder).typed) == (PLAN, None)
 
 
 def test_the_plan_s_own_file_and_folder_are_not_touched(folder: Path, tmp_path: Path) -> None:
@@ -190,7 +215,7 @@ EMPTY = hashlib.sha256(b"").hexdigest()
         ("[]", "snapshot-broken"),
         ("{}", "snapshot-broken"),
         (json.dumps({"document": "else"}), "snapshot-broken"),
-        (json.dumps(HEAD | {"version": 2}), "snapshot-newer"),
+        (json.dumps(HEAD | {"version": 3}), "snapshot-newer"),
         (json.dumps(HEAD), "key-missing"),
         (json.dumps(HEAD | {"plan_sha256": "0"}), "snapshot-broken"),
         (json.dumps(HEAD | {"plan_sha256": EMPTY}), "not-json"),

@@ -139,3 +139,17 @@ def test_what_whoever_started_the_program_ignores_stays_ignored(tmp_path: Path) 
     )
     done = run(hang_up, tmp_path, first="signal.signal(signal.SIGHUP, signal.SIG_IGN)")
     assert done.returncode == 128 + signal.SIGINT
+
+
+def test_what_is_typed_and_cannot_be_entered_is_kept_as_it_stands(tmp_path: Path) -> None:
+    cannot = (
+        "field = window.panes.inputs.pieces\n"
+        "    field.setFocus()\n"
+        "    field.selectAll()\n"
+        "    QTest.keyClicks(field, 'heavy')\n"
+        "    os.kill(os.getpid(), signal.SIGTERM)"
+    )
+    assert run(cannot, tmp_path).returncode == 128 + signal.SIGTERM
+    typed = recovered(tmp_path).typed
+    assert typed is not None
+    assert typed.text == "heavy"

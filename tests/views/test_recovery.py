@@ -18,7 +18,7 @@ from studio_gui.domain.edits.boundaries import move_boundary
 from studio_gui.domain.plan import Plan
 from studio_gui.storage.files import fingerprint, read_plan, save_plan
 from studio_gui.storage.locks import lock_path
-from studio_gui.storage.recovery import SnapshotFile, adopt, orphans
+from studio_gui.storage.recovery import SnapshotFile, Typed, adopt, orphans
 from studio_gui.storage.strict_json import Json, serialise
 from studio_gui.views.main_window import MainWindow
 from studio_gui.views.recovery_dialog import RecoveryDialog
@@ -107,6 +107,24 @@ def test_recovered_work_opens_as_modified_and_says_so_and_goes_on(start: Start, 
     assert start.window.files.save()
     assert "(recovered)" not in start.window.windowTitle()
     assert read_plan(path) == CHANGED
+
+
+def test_what_was_being_typed_is_told_before_and_after_and_enters_nothing(
+    start: Start, tmp_path: Path
+) -> None:
+    path = tmp_path / "mine.roving.json"
+    save_plan(path, PLAN)
+    kept = SnapshotFile(start.snapshots)
+    kept.write(PLAN, path, fingerprint(path), Typed("Title", "Two Sho"))
+    kept.let_go()
+    said: list[str] = []
+    with answering(details(said)):
+        start.window.recovery.offer_at_start()
+    assert "Typed in “Title”, and not entered: “Two Sho”." in said[0]
+    with answering(RECOVER):
+        start.window.recovery.offer_at_start()
+    assert start.status.endswith("Typed in “Title”, and not entered: “Two Sho”.")
+    assert start.window.document.plan == PLAN
 
 
 def test_a_plan_that_was_never_saved_is_recovered_without_a_file(start: Start) -> None:
