@@ -182,9 +182,10 @@ class BottleModel(RowModel):
     turn = 2
 
     def read(self) -> Sequence[BottleRow]:
-        plan = self.document.sheet.plan
+        sheet = self.document.sheet
+        plan = sheet.plan
         rows = []
-        for bottle in self.document.sheet.bottles:
+        for bottle in sheet.bottles:
             stock = plan.stock(bottle.stock_id)
             cells = (
                 one_line(stock.name),
@@ -193,7 +194,7 @@ class BottleModel(RowModel):
                 powder(bottle.dye_g),
                 powder(bottle.acid_g),
             )
-            srgb = stock.swatches[0].srgb if stock.is_dye else _TRANSPARENT
+            srgb = sheet.seen_srgb(stock.swatches[0].srgb) if stock.is_dye else _TRANSPARENT
             warnings = bottle_warnings(plan, bottle)
             rows.append(BottleRow(bottle.stock_id, bottle, cells, stock_kind(stock), warnings, srgb))
         return rows

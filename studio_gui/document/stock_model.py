@@ -63,6 +63,7 @@ class StockRow(Row):
     stock: Stock
     letters: tuple[str, ...]
     is_acid_line: bool
+    srgb: str
     shown_need_ml: float
     need_ml: float = field(compare=False)
 
@@ -88,7 +89,15 @@ class StockModel(RowModel):
             for stock_id in liquor.stock_ids:
                 letters[stock_id].append(liquor.letter)
         return [
-            StockRow(stock.id, stock, tuple(letters[stock.id]), stock.id == line_id, round(ml, 1), ml)
+            StockRow(
+                stock.id,
+                stock,
+                tuple(letters[stock.id]),
+                stock.id == line_id,
+                sheet.seen_srgb(stock.swatches[0].srgb) if stock.is_dye else "",
+                round(ml, 1),
+                ml,
+            )
             for stock, ml in zip(plan.stocks, need, strict=True)
         ]
 
@@ -228,9 +237,8 @@ class StockModel(RowModel):
         return None
 
     def _colour(self, row: StockRow, column: int) -> QColor | None:
-        stock = row.stock
         if column == Column.NAME:
-            return QColor(stock.swatches[0].srgb) if stock.is_dye else QColor(Qt.GlobalColor.transparent)
+            return QColor(row.srgb) if row.srgb else QColor(Qt.GlobalColor.transparent)
         return None
 
     def _known_words(self, known: StrengthKnown) -> str:

@@ -15,7 +15,7 @@ from studio_gui.domain.bench import MakeUp, make_up
 from studio_gui.domain.bottles import Bottle, bottles
 from studio_gui.domain.cards import Card, cards
 from studio_gui.domain.checks.check import Check
-from studio_gui.domain.colour.mixing import PredictedColours, in_greys
+from studio_gui.domain.colour.mixing import PredictedColours, grey_of, in_greys
 from studio_gui.domain.figures import SectionFigures, section_figures
 from studio_gui.domain.geometry import film_length_m
 from studio_gui.domain.liquors import Liquor
@@ -64,6 +64,10 @@ class Worksheet:
     def seen(self, colours: PredictedColours) -> PredictedColours:
         """Return colours of this plan as they are shown: in grey where the sheet is."""
         return in_greys(colours) if self.in_grey else colours
+
+    def seen_srgb(self, srgb: str) -> str:
+        """Return a colour that was entered, ``#rrggbb``, as it is shown beside predicted ones."""
+        return grey_of(srgb) if self.in_grey else srgb
 
     @cached_property
     def liquor_colours(self) -> PredictedColours:

@@ -131,7 +131,7 @@ class LiquorGrid(QWidget):
         reach = reach_pct_owf(sheet.figures, liquor.id).tolist() if liquor.basis == "depth" else []
         graduation_ml, total_ml = sheet.plan.bench.graduation_ml, sum(amounts_ml)
         for row, stock, amount_ml in zip(self.rows, stocks, amounts_ml, strict=True):
-            self._show_stock(row, stock)
+            self._show_stock(row, stock, sheet)
             self._show_amount(row, stock, amount_ml)
             if stock.is_dye:
                 depth = float(sheet.figures.depth_pct_owf[index, columns[stock.id]])
@@ -148,8 +148,9 @@ class LiquorGrid(QWidget):
 
     # -- showing -------------------------------------------------------------------------------------------
 
-    def _show_stock(self, row: GridRow, stock: Stock) -> None:
-        row.swatch.show_colour(QColor(stock.swatches[0].srgb) if stock.is_dye else QColor("transparent"))
+    def _show_stock(self, row: GridRow, stock: Stock, sheet: Worksheet) -> None:
+        srgb = sheet.seen_srgb(stock.swatches[0].srgb) if stock.is_dye else "transparent"
+        row.swatch.show_colour(QColor(srgb))
         row.name.show_text(one_line(stock.name, 300))
         call(row.remove, self.tr("Take {0} out of the liquor").format(one_line(stock.name)))
         explain(row.remove, row.remove.accessibleName())

@@ -47,7 +47,12 @@ class ViewCommands(QObject):
         self.to_selection.setText(self.tr("Look at the &selection"))
         self.one_roving.setText(self.tr("&One roving for all"))
         self.grey.setText(self.tr("Shades of &grey"))
-        self.grey.setToolTip(self.tr("Shows wool and yarn as light as they are, without their hue"))
+        self.grey.setToolTip(
+            self.tr(
+                "Shows wool, yarn, liquors and stocks as light as they are, without their hue; where a colour"
+                " is entered or picked it stays as it is"
+            )
+        )
 
     def _update(self) -> None:
         view = self._canvas.view

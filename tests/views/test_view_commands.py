@@ -6,11 +6,12 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QImage
+from PySide6.QtGui import QColor, QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
+from studio_gui.document.bench_models import BottleModel
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.views.main_window import MainWindow
 from tests.views.whole_window import whole_window
@@ -49,6 +50,25 @@ def test_greys_by_key_take_the_hue_from_wool_and_yarn_and_give_it_back(window: M
     window.view_commands.grey.trigger()
     QApplication.processEvents()
     assert [hues(widget) for widget in seen] == pytest.approx(before, rel=0.1)
+
+
+def test_dots_of_stocks_and_liquors_lose_their_hue_too(window: MainWindow) -> None:
+    window.view_commands.grey.trigger()
+    QApplication.processEvents()
+    panes = window.panes
+    models = [panes.stocks.stocks, panes.stocks.liquors, BottleModel(window.document, window)]
+    colours = [
+        colour
+        for model in models
+        for row in range(model.rowCount())
+        for column in range(model.columnCount())
+        if isinstance(colour := model.index(row, column).data(Qt.ItemDataRole.DecorationRole), QColor)
+        and colour.alpha()
+    ]
+    assert len(colours) > len(window.document.plan.dyes)
+    assert [colour.name() for colour in colours if colour.hslSaturation()] == []
+    dots = [grid.swatch.grab().toImage().pixelColor(7, 7) for grid in panes.section.editor.grid.rows]
+    assert max(dot.hslSaturation() for dot in dots if dot.alpha()) < 12
 
 
 def test_greys_stay_while_the_plan_changes_and_figures_go_by_the_colours(window: MainWindow) -> None:

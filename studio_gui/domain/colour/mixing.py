@@ -27,6 +27,7 @@ from studio_gui.domain.colour.spaces import (
     LINEAR_FROM_XYZ,
     XYZ_FROM_LINEAR,
     Array,
+    hex_from_srgb,
     lab_from_hex,
     lab_from_xyz,
     linear_from_srgb,
@@ -149,5 +150,18 @@ def in_greys(colours: PredictedColours) -> PredictedColours:
     >>> in_greys(predicted_srgb(np.zeros((1, 0)), (), "#ff0000")).srgb.round(3).tolist()
     [[0.498, 0.498, 0.498]]
     """
-    luminance = linear_from_srgb(colours.srgb) @ XYZ_FROM_LINEAR[1]
-    return replace(colours, srgb=np.repeat(srgb_from_linear(luminance)[:, np.newaxis], 3, axis=1))
+    return replace(colours, srgb=_greys(colours.srgb))
+
+
+def grey_of(srgb: str) -> str:
+    """Return the grey, ``#rrggbb``, that is as light as a colour.
+
+    >>> grey_of("#ff0000"), grey_of("#808080")
+    ('#7f7f7f', '#808080')
+    """
+    return hex_from_srgb(_greys(srgb_from_hex(srgb)))
+
+
+def _greys(srgb: Array) -> Array:
+    luminance = linear_from_srgb(srgb) @ XYZ_FROM_LINEAR[1]
+    return np.repeat(srgb_from_linear(luminance)[..., np.newaxis], 3, axis=-1)
