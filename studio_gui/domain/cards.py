@@ -177,6 +177,18 @@ def need_as_measured_ml(plan: Plan, made_up: Sequence[Card]) -> tuple[float, ...
     return tuple(round(ml, 9) for ml in need.values())
 
 
+def in_jars_ml(made_up: Sequence[Card], liquor_id: str, stock_id: str) -> tuple[float, float]:
+    """Return how much of a stock all jars of a liquor hold, ml: as reckoned, and as the cards measure it."""
+    found = [
+        amount
+        for card in made_up
+        if card.jar.liquor_id == liquor_id
+        for amount in card.amounts
+        if amount.stock_id == stock_id
+    ]
+    return sum(one.exact_ml for one in found), sum(one.measured_ml for one in found)
+
+
 def _card(figures: SectionFigures, jar: Jar, section_rows: dict[str, int], number: int, count: int) -> Card:
     plan = figures.plan
     typed = plan.liquor(jar.liquor_id).stock_ids

@@ -11,10 +11,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import partial
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QGridLayout, QToolButton, QWidget
 
+from studio_gui.domain.cards import in_jars_ml
 from studio_gui.domain.liquors import Liquor
 from studio_gui.domain.reach import reach_pct_owf
 from studio_gui.domain.stocks import Stock
@@ -23,6 +24,7 @@ from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.fields import QuantityField
 from studio_gui.views.graduated_slider import GraduatedSlider
 from studio_gui.views.labels import ShortenedLabel, SwatchLabel, TonedLabel, call, explain
+from studio_gui.wording.bench_words import of_the_jar
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import DEPTH, PLAIN, VOLUME, shown, shown_briefly
 
@@ -88,6 +90,7 @@ class LiquorGrid(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.rows: list[GridRow] = []
+        self._shown: tuple[Worksheet, str, Sequence[float]] | None = None
         self._made_for: object = None
         self._headings = (TonedLabel("secondary"), TonedLabel("secondary"))
         self._grid = QGridLayout(self)
@@ -98,6 +101,11 @@ class LiquorGrid(QWidget):
         for place, heading in enumerate(self._headings, start=2):
             self._grid.addWidget(heading, 0, place, Qt.AlignmentFlag.AlignRight)
         self._retranslate()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.ToolTip:  # cards are not made for every frame of a drag
+            self._explain_amount(watched)
+        return super().eventFilter(watched, event)
 
     def changeEvent(self, event: QEvent) -> None:
         if event.type() == QEvent.Type.LanguageChange:
@@ -123,6 +131,7 @@ class LiquorGrid(QWidget):
     def show_liquor(self, sheet: Worksheet, index: int, amounts_ml: Sequence[float]) -> None:
         """Show the liquor of section `index`; `amounts_ml` are those of its stocks, for the whole set."""
         liquor = sheet.plan.liquor(sheet.plan.sections[index].liquor_id)
+        self._shown = (sheet, liquor.id, amounts_ml)
         stocks = [sheet.plan.stock(stock_id) for stock_id in liquor.stock_ids]
         if self._made_for != (liquor.basis, liquor.stock_ids):
             self._made_for = (liquor.basis, liquor.stock_ids)
@@ -174,6 +183,16 @@ class LiquorGrid(QWidget):
         else:
             row.amount.show_text(shown(VOLUME, amount_ml))
 
+    def _explain_amount(self, widget: QObject) -> None:
+        """Say what of the jar an amount is, and what the jar's card measures."""
+        if self._shown is None:
+            return
+        sheet, liquor_id, amounts_ml = self._shown
+        for row, amount_ml in zip(self.rows, amounts_ml, strict=True):
+            if row.amount is widget:
+                in_jars = in_jars_ml(sheet.cards, liquor_id, row.stock_id)
+                explain(row.amount, of_the_jar(amount_ml, in_jars, sheet.plan) if in_jars[0] > 0.0 else "")
+
     def _show_depth(self, row: GridRow, stock: Stock, liquor: Liquor, depth_pct_owf: float) -> None:
         if isinstance(row.depth, QuantityField):
             wanted = {depth.stock_id: depth.depth_pct_owf for depth in liquor.depths}
@@ -214,6 +233,7 @@ class LiquorGrid(QWidget):
         depth: QuantityField | TonedLabel | None = None
         if stock.is_dye:
             depth = QuantityField("depth_pct_owf") if by_depth else TonedLabel("secondary")
+        amount.installEventFilter(self)
         if isinstance(amount, QuantityField):
             amount.entered.connect(partial(self.amount_typed.emit, stock.id))
         if isinstance(depth, QuantityField):

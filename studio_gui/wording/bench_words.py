@@ -40,6 +40,27 @@ def measured_ml(ml: float, plan: Plan, tongue: Tongue = TRANSLATED) -> str:
     return shown_number(ml, graduation_decimals(plan.bench.graduation_ml), tongue)
 
 
+def of_the_jar(
+    amount_ml: float, in_jars_ml: tuple[float, float], plan: Plan, tongue: Tongue = TRANSLATED
+) -> str:
+    """Return how a section's amount of a stock stands to what all jars of its liquor hold of it.
+
+    `in_jars_ml` is as reckoned and as measured, as `studio_gui.domain.cards.in_jars_ml` says.
+    """
+    words = tongue.translate(
+        "Bench",
+        "This section takes {amount} ml of the {exact} ml that the liquor’s jar is reckoned to hold; the"
+        " jar’s card measures {measured} ml, in graduations of {graduation} ml.",
+    )
+    exact_ml, measured = in_jars_ml
+    return words.format(
+        amount=shown_number_briefly(amount_ml, 2, tongue),
+        exact=shown_number_briefly(exact_ml, 2, tongue),
+        measured=measured_ml(measured, plan, tongue),
+        graduation=shown_number_briefly(plan.bench.graduation_ml, 2, tongue),
+    )
+
+
 def powder(grams: float | None, tongue: Tongue = TRANSLATED) -> str:
     """Return a weight of powder without its unit; a question mark where it is not known, a dash for none."""
     if grams is None:

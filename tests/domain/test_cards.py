@@ -9,7 +9,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studio_gui.domain.bench import rounded_amounts
-from studio_gui.domain.cards import MOST_DEPTH_OFF, MOST_POINTS_OFF, measured_in_all_ml, shares_off, verdict
+from studio_gui.domain.cards import (
+    MOST_DEPTH_OFF,
+    MOST_POINTS_OFF,
+    in_jars_ml,
+    measured_in_all_ml,
+    shares_off,
+    verdict,
+)
 from studio_gui.domain.edits.inputs import set_bench
 from studio_gui.domain.edits.sections import change_section
 from studio_gui.domain.plan import Bench, Liquid, Plan
@@ -36,6 +43,12 @@ def test_a_step_of_a_crossfade_in_whole_ml_is_26_and_8() -> None:
     assert card.points_off == pytest.approx(1.47, abs=0.01)
     assert not card.is_too_coarse
     assert card.doses == ()
+
+
+def test_what_the_jars_of_a_liquor_hold_of_a_stock_is_told_beside_what_is_measured() -> None:
+    cards = worksheet(CROSSFADE).cards
+    assert in_jars_ml(cards, "Mid", "A") == pytest.approx((25.5, 26.0))
+    assert in_jars_ml(cards, "Mid", "C") == in_jars_ml(cards, "Other", "A") == (0.0, 0.0)
 
 
 def test_26_and_8_do_for_25_5_and_8_5_and_25_and_8_do_not() -> None:

@@ -7,7 +7,8 @@ from functools import partial
 from typing import Any
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QEvent, QPoint, Qt
+from PySide6.QtGui import QHelpEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
@@ -457,3 +458,17 @@ def test_the_swatch_says_that_it_is_indicative_and_marks_what_no_screen_shows(
     corner = pane.swatch.grab().toImage().pixelColor(pane.swatch.width() - 5, 4)
     assert corner != plain.pixelColor(pane.swatch.width() - 5, 4)
     assert corner.name() in ("#000000", "#ffffff")
+
+
+def test_what_an_amount_is_of_its_jar_and_its_card_is_told_beside_it(
+    pane: SectionPane, document: OpenPlan
+) -> None:
+    amount = pane.editor.grid.rows[0].amount
+    QApplication.sendEvent(
+        amount, QHelpEvent(QEvent.Type.ToolTip, QPoint(4, 4), amount.mapToGlobal(QPoint(4, 4)))
+    )
+    liquor = document.plan.liquor(document.plan.sections[0].liquor_id)
+    card = next(card for card in document.sheet.cards if card.jar.liquor_id == liquor.id)
+    measured = next(one for one in card.amounts if one.stock_id == liquor.stock_ids[0])
+    assert f"card measures {measured.measured_ml:.0f} ml" in amount.toolTip()
+    assert f"of the {measured.exact_ml:g} ml" in amount.toolTip()
