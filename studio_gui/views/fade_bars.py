@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QEvent, QLineF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QHelpEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
+from PySide6.QtCore import QLineF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from studio_gui.drawing.look import look_for
 from studio_gui.views.labels import call, scaled_font
@@ -19,18 +19,16 @@ from studio_gui.views.labels import call, scaled_font
 COLOUR_HEIGHT, BARS_HEIGHT, GAP = 26.0, 28.0, 8.0
 #: A bar is at most so many even steps high.
 _MOST_STEPS_HIGH = 3.0
-_SMALL = 0.85
 
 
 @dataclass(frozen=True, slots=True)
 class FadeRow:
-    """One fade: its name, how even it is, its colours, steps (CIEDE2000), and words under its colours."""
+    """One fade: its name, how even it is, its colours and its steps (CIEDE2000)."""
 
     name: str
     evenness: str
     colours: tuple[QColor, ...]
     steps: tuple[float, ...]
-    words: tuple[str, ...] = ()
 
 
 class FadeBars(QWidget):
@@ -51,7 +49,7 @@ class FadeBars(QWidget):
 
     def sizeHint(self) -> QSize:
         # three rows are held free, so that nothing jumps when a fade cannot be had
-        return QSize(480, round(3 * self._row_height() + self._small_line()))
+        return QSize(480, round(3 * self._row_height()))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(240, self.sizeHint().height())
@@ -67,9 +65,6 @@ class FadeBars(QWidget):
 
     def _line(self) -> float:
         return QFontMetricsF(self.font()).height()
-
-    def _small_line(self) -> float:
-        return QFontMetricsF(scaled_font(self.font(), _SMALL)).height()
 
     def _row_height(self) -> float:
         return self._line() + COLOUR_HEIGHT + BARS_HEIGHT + GAP
@@ -89,10 +84,7 @@ class FadeBars(QWidget):
         painter.drawText(line, Qt.AlignmentFlag.AlignLeft, words)
         strip = QRectF(0.0, line.bottom(), self.width(), COLOUR_HEIGHT)
         self._paint_colours(painter, row, strip)
-        bottom = strip.bottom()
-        if row.words:
-            bottom = self._paint_words(painter, row, strip)
-        return self._paint_bars(painter, row, QRectF(0.0, bottom, self.width(), BARS_HEIGHT))
+        return self._paint_bars(painter, row, QRectF(0.0, strip.bottom(), self.width(), BARS_HEIGHT))
 
     def _paint_colours(self, painter: QPainter, row: FadeRow, strip: QRectF) -> None:
         width = strip.width() / len(row.colours)
@@ -101,30 +93,6 @@ class FadeBars(QWidget):
         painter.setPen(QPen(look_for(self.palette()).film_edge, 1.0))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(strip.adjusted(0.5, 0.5, -0.5, -0.5))
-
-    def _paint_words(self, painter: QPainter, row: FadeRow, strip: QRectF) -> float:
-        """Write what goes into each jar, where there is room for it."""
-        painter.setFont(scaled_font(self.font(), _SMALL))
-        painter.setPen(look_for(self.palette()).text)
-        width = strip.width() / len(row.words)
-        for place, words in enumerate(row.words):
-            if painter.fontMetrics().horizontalAdvance(words) < width - 2.0:
-                box = QRectF(place * width, strip.bottom() + 1.0, width, self._small_line())
-                painter.drawText(box, Qt.AlignmentFlag.AlignCenter, words)
-        return strip.bottom() + self._small_line()
-
-    def event(self, event: QEvent) -> bool:
-        if isinstance(event, QHelpEvent) and event.type() == QEvent.Type.ToolTip:
-            words = self._words_at(event.pos().x()) or self.toolTip()
-            QToolTip.showText(event.globalPos(), words, self)
-            return True
-        return super().event(event)
-
-    def _words_at(self, x: int) -> str:
-        """Return the jar of the first row at a place, with its number, "" where there is none."""
-        words = self.rows[0].words if self.rows else ()
-        place = int(x * len(words) / max(self.width(), 1))
-        return f"{place + 1}: {words[place]}\n{self.toolTip()}" if 0 <= place < len(words) else ""
 
     def _paint_bars(self, painter: QPainter, row: FadeRow, box: QRectF) -> float:
         look = look_for(self.palette())

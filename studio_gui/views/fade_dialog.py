@@ -13,10 +13,12 @@ from PySide6.QtGui import QColor, QKeyEvent
 from PySide6.QtWidgets import (
     QDialogButtonBox,
     QFormLayout,
+    QFrame,
     QHBoxLayout,
     QLabel,
     QLineEdit,
     QPushButton,
+    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -39,12 +41,15 @@ from studio_gui.views.fade_form import FadeForm
 from studio_gui.views.fields import EntryField, edit_and_say
 from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, call
 from studio_gui.views.live import LiveDialog
+from studio_gui.views.recipe_table import Recipe, RecipeTable
 from studio_gui.wording.fade_words import (
     coarse_words,
     end_words,
     equal_words,
     evenness_words,
+    fade_depth_words,
     indicative_words,
+    jar_stocks,
     jar_words,
     offer_words,
     undyed_words,
@@ -70,7 +75,7 @@ class FadeDialog(LiveDialog):
         self.form = FadeForm(document.plan, first, last)
         self.called, self.called_name = QLineEdit(self.tr("Fade")), QLabel()
         self.called_name.setBuddy(self.called)
-        self.bars = FadeBars()
+        self.bars, self.recipes = FadeBars(), RecipeTable()
         self.undyed, self.ends = MessageLabel("over"), MessageLabel("under")
         self.coarse, self.alike = MessageLabel("under"), MessageLabel("under")
         self.offer = MessageLabel("text")
@@ -105,21 +110,32 @@ class FadeDialog(LiveDialog):
         mend = QHBoxLayout()
         mend.addWidget(self.offer, 1)
         mend.addWidget(self.add_weak)
-        column = QVBoxLayout(self)
+        told = QWidget()
+        column = QVBoxLayout(told)
+        column.setContentsMargins(0, 0, 8, 0)
         column.setSpacing(8)
-        column.addWidget(self.place)
         column.addWidget(self.form)
         column.addLayout(called)
         column.addSpacing(4)
         column.addWidget(self.bars)
-        for told in (self.undyed, self.ends, self.coarse, self.alike):
-            column.addWidget(told)
+        for said in (self.undyed, self.ends, self.coarse, self.alike):
+            column.addWidget(said)
         column.addLayout(mend)
         column.addWidget(self.message)
-        column.addStretch(1)
-        column.addWidget(self.indicative)
-        column.addWidget(buttons)
-        self.resize(700, 0)
+        column.addWidget(self.recipes, 1)
+        room = QScrollArea()  # a low screen shows a part of it, and always the buttons
+        room.setWidgetResizable(True)
+        room.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        room.setFrameShape(QFrame.Shape.NoFrame)
+        room.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        room.setWidget(told)
+        whole = QVBoxLayout(self)
+        whole.setSpacing(8)
+        whole.addWidget(self.place)
+        whole.addWidget(room, 1)
+        whole.addWidget(self.indicative)
+        whole.addWidget(buttons)
+        self.resize(720, 640)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
@@ -179,20 +195,20 @@ class FadeDialog(LiveDialog):
         self.alike.say(equal_words(fade) if fade is not None else "")
         if fade is None:
             self.bars.show_rows((), 1.0)
+            self.recipes.show_recipes(())
             return
         equal, halved = fade.naive
-        jars = tuple(jar_words(fade, place) for place in range(len(fade.solved.counts)))
+        self.recipes.show_recipes(
+            [_recipe(fade, place, colour) for place, colour in enumerate(_colours(fade.solved))]
+        )
         rows = (
-            _row(self.tr("Even steps"), fade.solved, jars),
+            _row(self.tr("Even steps"), fade.solved),
             _row(self.tr("Equal shares"), equal),
             _row(self.tr("Halving"), halved),
         )
         self.bars.show_rows(rows, fade.ideal.step)
         self.bars.setToolTip(
-            self.tr(
-                "Bars are steps of colour (CIEDE2000); the dashed line is an even step. Under the first row:"
-                " what goes into each jar, dyes first, let-down last, in ml."
-            )
+            self.tr("Bars are steps of colour (CIEDE2000); the dashed line is an even step.")
         )
 
     def _look_for_weak(self) -> None:
@@ -230,6 +246,13 @@ class FadeDialog(LiveDialog):
         super().accept()
 
 
-def _row(name: str, fade: Fade, words: tuple[str, ...] = ()) -> FadeRow:
-    colours = tuple(QColor(hex_from_lab(lab)[0]) for lab in fade.labs)
-    return FadeRow(name, evenness_words(fade.evenness), colours, fade.evenness.steps, words)
+def _row(name: str, fade: Fade) -> FadeRow:
+    return FadeRow(name, evenness_words(fade.evenness), _colours(fade), fade.evenness.steps)
+
+
+def _recipe(fade: PlannedFade, place: int, colour: QColor) -> Recipe:
+    return Recipe(colour, jar_words(fade, place), jar_stocks(fade, place), fade_depth_words(fade, place))
+
+
+def _colours(fade: Fade) -> tuple[QColor, ...]:
+    return tuple(QColor(hex_from_lab(lab)[0]) for lab in fade.labs)

@@ -134,12 +134,18 @@ def _runs(places: list[int], joined: set[int]) -> str:
 
 
 def jar_words(fade: PlannedFade, place: int, tongue: Tongue = TRANSLATED) -> str:
-    """Return what goes into one jar, dyes first and let-down last: "12 + 41"."""
-    graduation_ml = fade.plan.bench.graduation_ml
-    counts = fade.solved.counts[place]
-    amounts = [count * graduation_ml for count in counts.tolist() if count > 0.0]
-    rest = float(fade.measuring.graduations[place] - counts.sum()) * graduation_ml
-    return shown_amounts([*amounts, rest], tongue)
+    """Return what goes into one jar, dyes first and let-down last, in ml: "12 + 41"."""
+    return shown_amounts([part.parts for part in fade.parts(place)], tongue)
+
+
+def jar_stocks(fade: PlannedFade, place: int) -> str:
+    """Return of which stocks the amounts of `jar_words` are: "Harbour blue + Acid water"."""
+    return " + ".join(one_line(fade.plan.stock(part.stock_id).name) for part in fade.parts(place))
+
+
+def fade_depth_words(fade: PlannedFade, place: int, tongue: Tongue = TRANSLATED) -> str:
+    """Return how deep one section is dyed in all: "1.20 %"."""
+    return shown(DEPTH, float(fade.solved.doses_pct_owf[place].sum()), tongue)
 
 
 def difference_words(difference: float, tongue: Tongue = TRANSLATED) -> str:

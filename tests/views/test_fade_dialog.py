@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
@@ -131,6 +132,24 @@ def test_a_pale_end_that_cannot_be_measured_is_said_with_what_mends_it(dialog: F
     choose(dialog.form.keep, "new ones, equally long:")
     dialog.form.count.setValue(40)
     assert dialog.undyed.text().startswith("Undyed for want of a fine enough measure: 2–")
+
+
+def test_every_recipe_is_told_with_its_stocks_and_can_be_copied(dialog: FadeDialog) -> None:
+    set_ends(dialog)
+    table = dialog.recipes
+    assert table.rowCount() == 4
+    fade_rows = [[str(table.model().index(row, column).data()) for column in range(4)] for row in range(4)]
+    assert fade_rows[0][:3] == ["1", "3 + 63", "Blue + Acid water"]
+    assert "Blue + Acid water" in table.model().index(3, 0).data(Qt.ItemDataRole.ToolTipRole)
+    table.setFocus()
+    QTest.keyClick(table, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
+    lines = QGuiApplication.clipboard().text().splitlines()
+    assert lines == ["\t".join(row) for row in (["Section", "ml", "Stocks", "Depth"], *fade_rows)]
+    table.selectRow(1)
+    QTest.keyClick(table, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
+    assert QGuiApplication.clipboard().text().splitlines()[1:] == ["\t".join(fade_rows[1])]
+    type_into(dialog.form.end.amounts[0], "9")
+    assert table.rowCount() == 0
 
 
 def test_what_cannot_be_reached_is_said_and_esc_leaves_nothing(

@@ -19,6 +19,8 @@ from studio_gui.wording.fade_words import (
     end_words,
     equal_words,
     evenness_words,
+    fade_depth_words,
+    jar_stocks,
     jar_words,
     match_depth_words,
     match_words,
@@ -100,6 +102,9 @@ def test_a_jar_is_said_dyes_first_and_full() -> None:
     for place, graduations in enumerate(COARSE.measuring.graduations.tolist()):
         amounts = [float(one) for one in jar_words(COARSE, place, ENGLISH).split(" + ")]
         assert sum(amounts) == pytest.approx(graduations * PLAN.bench.graduation_ml)
+        assert len(jar_stocks(COARSE, place).split(" + ")) == len(amounts)
+    assert jar_stocks(COARSE, 11) == "Blue + Acid water"
+    assert fade_depth_words(COARSE, 0, ENGLISH) == "0.00 %"
 
 
 def test_a_match_is_said_with_its_bottles_and_its_depth() -> None:

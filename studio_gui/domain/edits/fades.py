@@ -32,7 +32,7 @@ from studio_gui.domain.edits.sections import unlocked
 from studio_gui.domain.edits.stocks import change_stock, copy_stock, free_stock_id
 from studio_gui.domain.errors import EditRefused
 from studio_gui.domain.figures import section_figures
-from studio_gui.domain.liquors import DyeDepth
+from studio_gui.domain.liquors import DyeDepth, Part
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.ranges import RANGES, checked, exceeds
 from studio_gui.domain.sections import Boundary, Section
@@ -89,6 +89,22 @@ class PlannedFade:
     naive: tuple[Fade, Fade]
     coarse: tuple[Coarse, ...]
 
+    def parts(self, place: int) -> tuple[Part, ...]:
+        """Return what goes into one jar, ml: dyes first, let-down last, without any 0.
+
+        Raises
+        ------
+        EditRefused
+            ``no-let-down`` where the shelf has none.
+        """
+        return parts_of(
+            self.hand,
+            self.solved.counts[place].tolist(),
+            float(self.measuring.graduations[place]),
+            self.plan.bench.graduation_ml,
+            let_down_of(self.plan, self.first, self.last),
+        )
+
     @property
     def undyed(self) -> tuple[int, ...]:
         """The sections, counted from 0 in the fade, that want dye and get none."""
@@ -144,14 +160,8 @@ def lay_fade(plan: Plan, first: int, last: int, wish: FadeWish, name: str = "") 
 
 def paint_fade(fade: PlannedFade, name: str, *, renamed: bool) -> Plan:
     """Return the plan with a solved fade painted, as `lay_fade`; its sections are renamed where asked."""
-    let_down = let_down_of(fade.plan, fade.first, fade.last)
-    rows = zip(fade.solved.counts.tolist(), fade.measuring.graduations.tolist(), strict=True)
-    graduation_ml = fade.plan.bench.graduation_ml
     names = [f"{name} {number}" if name.strip() else "" for number in range(1, len(fade.solved.counts) + 1)]
-    recipes = [
-        (called, parts_of(fade.hand, counts, graduations, graduation_ml, let_down), ())
-        for called, (counts, graduations) in zip(names, rows, strict=True)
-    ]
+    recipes = [(called, fade.parts(place), ()) for place, called in enumerate(names)]
     painted, liquor_ids = add_liquors(fade.plan, recipes)
     sections = list(painted.sections)
     for place, (called, liquor_id) in enumerate(zip(names, liquor_ids, strict=True), start=fade.first):
