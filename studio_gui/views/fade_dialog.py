@@ -39,7 +39,8 @@ from studio_gui.domain.errors import RovingLayError
 from studio_gui.views.fade_bars import FadeBars, FadeRow
 from studio_gui.views.fade_form import FadeForm
 from studio_gui.views.fields import EntryField, edit_and_say
-from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, call
+from studio_gui.views.labels import MessageLabel, ShortenedLabel, call
+from studio_gui.views.limits_link import LimitsLink
 from studio_gui.views.live import LiveDialog
 from studio_gui.views.recipe_table import Recipe, RecipeTable
 from studio_gui.wording.fade_words import (
@@ -48,7 +49,6 @@ from studio_gui.wording.fade_words import (
     equal_words,
     evenness_words,
     fade_depth_words,
-    indicative_words,
     jar_stocks,
     jar_words,
     offer_words,
@@ -81,8 +81,7 @@ class FadeDialog(LiveDialog):
         self.offer = MessageLabel("text")
         self.add_weak = QPushButton()
         self.message = MessageLabel()
-        self.indicative = TonedLabel("secondary")
-        self.indicative.setWordWrap(True)
+        self.indicative = LimitsLink()
         self.make = QPushButton()
         self._rest = QTimer(self, singleShot=True, interval=REST_MS)
         self._rest.timeout.connect(self._look_for_weak)
@@ -150,7 +149,6 @@ class FadeDialog(LiveDialog):
         self.called.setToolTip(self.tr("New sections and liquors are called so, with a number behind"))
         widest = max(label.sizeHint().width() for label in self.form.names)
         self.called_name.setMinimumWidth(widest)
-        self.indicative.show_text(indicative_words())
         self.make.setText(self.tr("&Make the fade"))
         self.place.show_text(self._place_words())
         self._refresh()

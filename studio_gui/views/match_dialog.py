@@ -27,12 +27,12 @@ from studio_gui.domain.colour.spaces import hex_from_lab, lab_from_hex
 from studio_gui.domain.edits.matching import Matched, match_section, matched_run, paint_match, paint_matches
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.plan import Plan
-from studio_gui.views.labels import MessageLabel, ShortenedLabel, TonedLabel, call, explain, paint_swatch
+from studio_gui.views.labels import MessageLabel, ShortenedLabel, call, explain, paint_swatch
+from studio_gui.views.limits_link import LimitsLink
 from studio_gui.views.live import LiveDialog
 from studio_gui.views.photo_panel import PhotoPanel
 from studio_gui.wording.fade_words import (
     difference_words,
-    indicative_words,
     match_depth_words,
     match_words,
     shortfall_words,
@@ -64,8 +64,7 @@ class MatchDialog(LiveDialog):
         self.list.setWordWrap(True)
         self.shortfall = MessageLabel("under")
         self.message = MessageLabel()
-        self.indicative = TonedLabel("secondary")
-        self.indicative.setWordWrap(True)
+        self.indicative = LimitsLink()
         self.photo = PhotoPanel()
         self.photo.open.setAutoDefault(False)
         self.make = QPushButton()
@@ -136,7 +135,6 @@ class MatchDialog(LiveDialog):
         self.photo.set_targets(
             [(self.tr("the wanted colour"), _ONE), (self.tr("one more colour"), _MORE)], _ONE
         )
-        self.indicative.show_text(indicative_words())
         self.make.setText(self.tr("&Paint it so"))
         self.place.show_text(self._place_words())
         self._match()
