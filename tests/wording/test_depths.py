@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.wording.depths import parse_depth
+from studio_gui.wording.sentences import refusal
 from studio_gui.wording.translation import ENGLISH, Tongue
 
 
@@ -78,3 +79,10 @@ def test_no_text_gives_anything_but_a_depth_or_a_refusal(text: str) -> None:
         assert problem.code  # noqa: PT017  (either outcome is right)
     else:
         assert 0.0 <= depth <= 100.0
+
+
+def test_a_depth_that_cannot_be_is_answered_without_offering_none_at_all() -> None:
+    for typed in ("-1", "500"):
+        with pytest.raises(InvalidPlan) as refused:
+            parse_depth(typed, 1.0, ENGLISH)
+        assert "more than 0.00 %" in refusal(refused.value, tongue=ENGLISH)
