@@ -1,14 +1,16 @@
 """An even fade over a run of sections, beside what is painted without a solver.
 
 The rule of this module: what stands in the dialog is solved, shown in it and on the lay, and becomes one undo
-step or nothing. What a weak stock would mend is reckoned when the hands rest.
+step or nothing. What a weak stock would mend is reckoned off the window's thread when the hands rest, and
+dropped where another fade stands by then.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QKeyEvent
 from PySide6.QtWidgets import (
     QDialogButtonBox,
@@ -23,6 +25,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studio_gui.document.background import RestedRun
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.colour.fades import Fade
 from studio_gui.domain.colour.spaces import hex_from_lab
@@ -59,8 +62,8 @@ from studio_gui.wording.naming import section_name
 from studio_gui.wording.quantities import LAY_LENGTH, MASS, shown_briefly
 from studio_gui.wording.sentences import refusal
 
-#: How long hands rest before a weak stock is looked for, ms.
-REST_MS = 150
+#: A fade, and the weak stock that would mend it.
+_Weak = tuple[PlannedFade, WeakOffer | None]
 
 
 class FadeDialog(LiveDialog):
@@ -83,13 +86,14 @@ class FadeDialog(LiveDialog):
         self.message = MessageLabel()
         self.indicative = LimitsLink()
         self.make = QPushButton()
-        self._rest = QTimer(self, singleShot=True, interval=REST_MS)
-        self._rest.timeout.connect(self._look_for_weak)
+        self._weak = RestedRun(self._wanted_weak, self)
+        self._weak.done.connect(self._take_weak)
         self._lay_out()
         self.form.changed.connect(self._refresh)
         self.called.textChanged.connect(self._refresh)
         self.add_weak.clicked.connect(self._add_weak)
         self.finished.connect(document.cancel_preview)
+        self.finished.connect(self._weak.stop)
         self._retranslate()
         self.form.start.dyes[0].setFocus()
 
@@ -183,7 +187,7 @@ class FadeDialog(LiveDialog):
         self._show_offer()
         self.make.setEnabled(self._fade is not None)
         self.make.setDefault(True)  # which Qt takes from a button while it is disabled
-        self._rest.start()
+        self._weak.ask_at_rest()
 
     def _show_fade(self) -> None:
         fade = self._fade
@@ -209,9 +213,14 @@ class FadeDialog(LiveDialog):
             self.tr("Bars are steps of colour (CIEDE2000); the dashed line is an even step.")
         )
 
-    def _look_for_weak(self) -> None:
-        self._offer = None if self._fade is None else weak_stock_that_mends(self._fade)
-        self._show_offer()
+    def _wanted_weak(self) -> Callable[[], _Weak] | None:
+        return None if self._fade is None or not self.isVisible() else partial(_weak_of, self._fade)
+
+    def _take_weak(self, found: _Weak) -> None:
+        fade, offer = found
+        if fade is self._fade:  # else it is out of date
+            self._offer = offer
+            self._show_offer()
 
     def _show_offer(self) -> None:
         fade, offer = self._fade, self._offer
@@ -242,6 +251,10 @@ class FadeDialog(LiveDialog):
         sections = self._document.plan.sections[self._first : last + 1]
         self._document.select(*(section.id for section in sections))
         super().accept()
+
+
+def _weak_of(fade: PlannedFade) -> _Weak:
+    return fade, weak_stock_that_mends(fade)
 
 
 def _row(name: str, fade: Fade) -> FadeRow:

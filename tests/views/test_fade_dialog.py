@@ -91,6 +91,24 @@ def test_a_weak_stock_is_offered_and_comes_with_the_fade(
     assert steps(document) == ["Lay an even fade"]
 
 
+def test_an_offer_for_a_fade_that_no_longer_stands_is_dropped(dialog: FadeDialog, qtbot: QtBot) -> None:
+    choose(dialog.form.start.dyes[0], "undyed")
+    choose(dialog.form.keep, "new ones, equally long:")
+    dialog.form.count.setValue(12)
+    qtbot.waitUntil(dialog.add_weak.isVisible)
+    before = dialog.offer.text()
+    dialog.form.count.setValue(40)
+    qtbot.wait(60)  # its offer is being looked for
+    dialog.form.count.setValue(12)
+    assert not dialog.add_weak.isVisible()
+    qtbot.waitUntil(dialog.add_weak.isVisible)
+    assert dialog.offer.text() == before
+    dialog.form.count.setValue(40)
+    dialog.reject()
+    qtbot.wait(100)
+    assert not dialog.isVisible()
+
+
 def test_dyes_come_and_go_with_their_depths(dialog: FadeDialog) -> None:
     start, middle = dialog.form.start, dialog.form.middle
     choose(start.dyes[1], "Red")
