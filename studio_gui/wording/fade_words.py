@@ -172,9 +172,16 @@ def shortfall_words(matched: Matched, tongue: Tongue = TRANSLATED) -> str:
     """Return how near the bottles come where they do not reach the colour, and what is missing."""
     exact, best = matched.exact.difference, matched.found[0].difference
     if exact > REACHED:
+        bottles = zip(matched.hand.bottles, matched.found[0].counts.tolist(), strict=True)
+        names = [one_line(stock.name) for stock, count in bottles if count > 0.0]
+        nearest = " + ".join(names) or tongue.translate("Fades", "undyed fibre")
         return tongue.translate(
-            "Fades", "No set of these bottles reaches it: the nearest is {difference} away. {lack}"
-        ).format(difference=difference_words(exact, tongue), lack=_lack_words(matched.exact.lack, tongue))
+            "Fades", "No set of these bottles reaches it: the nearest is {nearest}, {difference} away. {lack}"
+        ).format(
+            nearest=nearest,
+            difference=difference_words(exact, tongue),
+            lack=_lack_words(matched.exact.lack, tongue),
+        )
     if best > REACHED:
         return tongue.translate(
             "Fades",

@@ -60,7 +60,7 @@ def test_several_colours_set_the_run_and_more_make_it_anew(dialog: MatchDialog, 
 
 def test_a_colour_out_of_reach_is_said_with_what_is_missing(dialog: MatchDialog) -> None:
     QTest.keyClicks(dialog.wanted, "#e8d020")
-    assert dialog.shortfall.text().startswith("No set of these bottles reaches it: the nearest is CIEDE2000 ")
+    assert dialog.shortfall.text().startswith("No set of these bottles reaches it: the nearest is undyed")
     assert dialog.shortfall.text().endswith("A yellow is missing.")
 
 

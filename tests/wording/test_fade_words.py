@@ -125,7 +125,11 @@ def test_a_match_is_said_with_its_bottles_and_its_depth() -> None:
 def test_what_is_missing_is_said(lack: Lack, words: str) -> None:
     matched = replace(match_section(PLAN, "s1", lab_from_hex("#6a5a80")), exact=Shortfall(9.04, lack))
     assert shortfall_words(matched, ENGLISH) == (
-        f"No set of these bottles reaches it: the nearest is CIEDE2000 9.0 away. {words}"
+        f"No set of these bottles reaches it: the nearest is Blue + Red, CIEDE2000 9.0 away. {words}"
+    )
+    undyed = replace(matched.found[0], counts=np.zeros(2))
+    assert shortfall_words(replace(matched, found=(undyed,)), ENGLISH) == (
+        f"No set of these bottles reaches it: the nearest is undyed fibre, CIEDE2000 9.0 away. {words}"
     )
 
 
