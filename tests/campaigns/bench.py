@@ -38,7 +38,7 @@ class BenchDay:
 
     def _stepped(self) -> None:
         """Take up that an edit may have made a step."""
-        if self.document.plan is not self.history[self.at]:
+        if self.document.plan != self.history[self.at]:  # recovered, the same plan is another object
             self.history[self.at + 1 :] = [self.document.plan]
             self.at += 1
 
