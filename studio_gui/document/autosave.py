@@ -39,10 +39,13 @@ class Autosave(QObject):
     Signals
     -------
     failed
-        Nothing can be kept; carries the `FileProblem`, once until it works again.
+        Nothing can be kept; carries the `FileProblem`. Tries that nobody asked for tell a cause once.
+    mended
+        After that, it can be again.
     """
 
     failed = Signal(FileProblem)
+    mended = Signal()
 
     def __init__(self, document: OpenPlan, folder: Path | None = None, parent: QObject | None = None) -> None:
         """Keep snapshots in `folder`, by default the program's own."""
@@ -51,7 +54,8 @@ class Autosave(QObject):
         self._file = SnapshotFile(recovery_folder() if folder is None else folder)
         self._typed: Typed | None = None
         self._asked: tuple[Plan, Typed | None] | None = None
-        self._has_failed = self._has_ended = False
+        self._problem: FileProblem | None = None
+        self._has_ended = False
         self._run = LatestRun(self)
         self._run.done.connect(self._kept)
         self._run.failed.connect(self._not_kept)
@@ -59,6 +63,10 @@ class Autosave(QObject):
         self._timer.setSingleShot(True)
         self._timer.setInterval(KEEP_AFTER_MS)
         self._timer.timeout.connect(self._keep)
+        self._again = QTimer(self)
+        self._again.setSingleShot(True)
+        self._again.setInterval(TRY_AGAIN_MS)
+        self._again.timeout.connect(self.try_again)
         document.settled.connect(self._follow)
         document.file_changed.connect(self._follow)
 
@@ -71,6 +79,11 @@ class Autosave(QObject):
     def folder(self) -> Path:
         """Where snapshots stand."""
         return self._file.file.parent
+
+    @property
+    def problem(self) -> FileProblem | None:
+        """Why nothing can be kept, as it was found last; None while it can."""
+        return self._problem
 
     @property
     def typed(self) -> Typed | None:
@@ -91,12 +104,21 @@ class Autosave(QObject):
             self._asked = None
             try:
                 self._file.write(self._document.plan, self._document.path, self._document.was, self._typed)
-            except FileProblem:
-                QTimer.singleShot(TRY_AGAIN_MS, self, self._follow)
+            except FileProblem as problem:
+                self._not_kept(problem, was_asked=True)
                 raise
             self._asked = (self._document.plan, self._typed)
+            self._kept()
         elif not self._document.is_recovered:
             self._file.remove()
+
+    def try_again(self) -> None:
+        """Find out in a moment whether what could not be kept can be now."""
+        if self._problem is not None and not self._has_ended:
+            if self._is_needed:
+                self._keep()
+            elif not self._document.is_recovered:
+                self._run.ask(self._file.try_out, self._document.plan)
 
     def go_on_with(self, kept: SnapshotFile) -> None:
         """Keep snapshots in a file of a plan that was just recovered from it."""
@@ -119,6 +141,7 @@ class Autosave(QObject):
     def _stop(self) -> None:
         self._has_ended = True
         self._timer.stop()
+        self._again.stop()
         self._run.stop()
 
     @property
@@ -131,7 +154,11 @@ class Autosave(QObject):
             return
         if not self._is_needed:
             self._timer.stop()
-            if self._asked is not None and not self._document.is_recovered:  # that one goes when it is saved
+            if self._document.is_recovered:
+                return  # what it came from goes when it is saved
+            if self._problem is not None:
+                self.try_again()
+            elif self._asked is not None:
                 self._asked = None
                 self._run.ask(self._file.remove)
         elif not self._is_asked and not self._timer.isActive():
@@ -151,11 +178,15 @@ class Autosave(QObject):
         self._run.ask(self._file.write, plan, document.path, document.was, self._typed)
 
     def _kept(self) -> None:
-        self._has_failed = False
+        self._again.stop()
+        if self._problem is not None:
+            self._problem = None
+            self.mended.emit()
 
-    def _not_kept(self, error: Exception) -> None:
+    def _not_kept(self, error: Exception, *, was_asked: bool = False) -> None:
         self._asked = None
-        QTimer.singleShot(TRY_AGAIN_MS, self, self._follow)
-        if isinstance(error, FileProblem) and not self._has_failed:
-            self._has_failed = True
-            self.failed.emit(error)
+        self._again.start()
+        if isinstance(error, FileProblem):
+            before, self._problem = self._problem, error
+            if was_asked or before is None or before.code != error.code:
+                self.failed.emit(error)

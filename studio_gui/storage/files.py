@@ -5,9 +5,9 @@ goes to a temporary file beside the target, is forced to disk, and takes the tar
 a save that was cut off left beside the target, the next one there takes away (`leftovers.py`).
 
 Codes: ``file-not-found``, ``file-not-readable``, ``file-not-writable``, ``folder-missing``,
-``folder-not-writable``, ``disk-full``, ``is-a-folder``, ``not-a-regular-file``, ``name-too-long``,
-``file-too-large``, ``file-failed``; each with ``path``, and with ``reason`` (the system's own words) when the
-system gave one.
+``folder-not-writable``, ``disk-full``, ``is-a-folder``, ``not-a-folder``, ``not-a-regular-file``,
+``name-too-long``, ``file-too-large``, ``file-failed``; each with ``path``, and with ``reason`` (the system's
+own words) when the system gave one.
 """
 
 from __future__ import annotations
@@ -31,6 +31,7 @@ from studio_gui.storage.strict_json import LARGEST_FILE_BYTES
 PLAN_SUFFIX = ".roving.json"
 #: No disk in use takes longer names.
 LONGEST_NAME_BYTES = 255
+_PRIVATE_MODE = 0o600
 
 _CODES = {
     errno.EISDIR: "is-a-folder",
@@ -52,6 +53,7 @@ _WRITE_CODES = _CODES | {
     errno.EDQUOT: "disk-full",
     errno.EFBIG: "file-too-large",
 }
+_FOLDER_CODES = _WRITE_CODES | {errno.EEXIST: "not-a-folder"}
 _PROTECTED_CODES = _WRITE_CODES | {
     errno.EACCES: "file-not-writable",
     errno.EPERM: "file-not-writable",
@@ -156,7 +158,7 @@ def _stem(path: Path, room: int) -> str:
 
 def make_folder(path: Path) -> None:
     """Make the folder at `path`, and those it stands in, unless it is there; `FileProblem` on failure."""
-    with _as_file_problem(path, _WRITE_CODES):
+    with _as_file_problem(path, _FOLDER_CODES):
         path.mkdir(parents=True, exist_ok=True)
 
 
@@ -205,6 +207,23 @@ def write_atomically(path: Path, data: bytes, *, mode: int | None = None) -> Fin
         _sync_folder(target.parent)
         sweep(target.parent)
     return written
+
+
+def try_writing(path: Path, data: bytes) -> None:
+    """Fail as `write_atomically` would, and write nothing to `path`: what is written is taken away again.
+
+    Raises
+    ------
+    FileProblem
+        When no such file could be written beside it.
+    """
+    with _as_file_problem(path, _WRITE_CODES):
+        temporary = temporary_beside(path)
+        try:
+            _write_new(temporary, data, _PRIVATE_MODE)
+        finally:
+            with contextlib.suppress(OSError):
+                temporary.unlink()
 
 
 def _replaceable_mode(target: Path) -> int | None:

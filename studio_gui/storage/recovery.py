@@ -25,7 +25,7 @@ from urllib.parse import quote_from_bytes, unquote_to_bytes
 
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.plan import Plan
-from studio_gui.storage.files import Fingerprint, read_at_most, write_atomically
+from studio_gui.storage.files import Fingerprint, read_at_most, try_writing, write_atomically
 from studio_gui.storage.locks import FileLock, lock_file, lock_path
 from studio_gui.storage.plan_json import plan_from_json, plan_to_json
 from studio_gui.storage.private import close_to_others, make_private_folder
@@ -139,6 +139,14 @@ class SnapshotFile:
         """Delete what was kept, since it is saved, or given up by choice."""
         with self._turn, contextlib.suppress(OSError):
             self.file.unlink(missing_ok=True)
+
+    def try_out(self, plan: Plan) -> None:
+        """Delete what was kept, and find out whether `plan` could be; `FileProblem` where it could not."""
+        self.remove()
+        with self._turn:
+            if not self._is_closed:
+                make_private_folder(self.file.parent)
+                try_writing(self.file, _snapshot_bytes(plan, None, None, None))
 
     def close(self) -> None:
         """Delete what was kept and keep nothing more; what is still under way comes too late."""

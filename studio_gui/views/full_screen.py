@@ -1,6 +1,7 @@
 """The canvas and the totals on the whole screen, and nothing else.
 
-The rule of this module: coming back, everything stands where it stood.
+The rule of this module: coming back, everything stands where it stood. What must not be overlooked stays in
+sight.
 """
 
 from __future__ import annotations
@@ -26,6 +27,7 @@ class FullScreen(QObject):
         super().__init__(window)
         self._window, self._docks = window, docks
         self._places: QByteArray | None = None
+        self._keeps_status = False
         self._geometry = QByteArray()
         self._before = Qt.WindowState.WindowNoState
 
@@ -59,6 +61,12 @@ class FullScreen(QObject):
                 self._docks.put_back(places)
         self.switched.emit(on)
 
+    def keep_status(self, is_kept: bool) -> None:
+        """Leave the status bar in sight when the canvas is alone, or not: there is something to be seen."""
+        self._keeps_status = is_kept
+        if self.is_on:
+            self._window.statusBar().setVisible(is_kept)
+
     def follow_window(self) -> None:
         """Come back when the window was taken off the whole screen by its window manager."""
         if self.is_on and self._window.isVisible() and not self._window.isFullScreen():
@@ -66,4 +74,5 @@ class FullScreen(QObject):
 
     def _parts(self) -> list[QWidget]:
         bars = self._window.findChildren(QToolBar, options=Qt.FindChildOption.FindDirectChildrenOnly)
-        return [self._window.menuBar(), self._window.statusBar(), *bars, *self._docks.all]
+        status = [] if self._keeps_status else [self._window.statusBar()]
+        return [self._window.menuBar(), *status, *bars, *self._docks.all]

@@ -66,8 +66,7 @@ class Leaving(QObject):
             self._autosave.hear_typing(typed)  # nothing that can be entered, but somebody's work
         try:
             self._autosave.keep_now()
-        except FileProblem as problem:
-            self._autosave.failed.emit(problem)
+        except FileProblem:
             return False
         return True
 

@@ -1,11 +1,12 @@
 """Sentences and questions about files, in a window of their own.
 
 The rule of this module: words are shown as they are, never as markup, since names in them come from files;
-the answer that loses nothing is the one that Enter and Esc give.
+the answer that loses nothing is the one that Enter and Esc give; every button has a key of its own.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Literal
 
 from PySide6.QtCore import Qt
@@ -16,6 +17,16 @@ from studio_gui.wording.translation import translate
 
 Button = QMessageBox.StandardButton
 HeldAnswer = Literal["copy", "take-over", "leave"]
+Icon = QMessageBox.Icon
+_Role = QMessageBox.ButtonRole
+
+
+@dataclass(frozen=True)
+class Choice:
+    """An answer: what it is called in the program, and on its button."""
+
+    key: str
+    label: str
 
 
 def ask(
@@ -24,11 +35,15 @@ def ask(
     words: str,
     buttons: Button,
     default: Button,
-    icon: QMessageBox.Icon = QMessageBox.Icon.Question,
+    icon: Icon = Icon.Question,
+    yes: str = "",
 ) -> Button:
-    """Ask with standard buttons, and return the one chosen."""
+    """Ask with standard buttons, and return the one chosen; `yes` says on its button what Yes will do."""
     box = _box(window, title, words, icon)
     box.setStandardButtons(buttons)
+    for button, label in (_labels() | ({Button.Yes: yes} if yes else {})).items():
+        if button & buttons:
+            box.button(button).setText(label)
     box.setDefaultButton(default)
     try:
         return Button(box.exec())
@@ -38,29 +53,54 @@ def ask(
 
 def tell(window: QWidget, title: str, words: str) -> None:
     """Say what went wrong."""
-    ask(window, title, words, Button.Ok, Button.Ok, QMessageBox.Icon.Warning)
+    ask(window, title, words, Button.Ok, Button.Ok, Icon.Warning)
+
+
+def choose(window: QWidget, title: str, words: str, *choices: Choice, more: str = "", leave: str = "") -> str:
+    """Ask, and return the key of the answer: Enter gives the first, Esc "".
+
+    What stands under `more` is said as a paragraph of its own; `leave` is on the button of Esc instead of
+    Cancel.
+    """
+    box = _box(window, title, words, Icon.Warning)
+    box.setInformativeText(more)
+    roles = [_Role.AcceptRole, *[_Role.DestructiveRole] * len(choices)]
+    buttons = {
+        choice.key: box.addButton(choice.label, role) for choice, role in zip(choices, roles, strict=False)
+    }
+    cancel = box.addButton(Button.Cancel)
+    cancel.setText(leave or _labels()[Button.Cancel])
+    box.setEscapeButton(cancel)
+    box.setDefaultButton(buttons[choices[0].key])
+    try:
+        box.exec()
+        chosen = box.clickedButton()
+        return next((key for key, button in buttons.items() if button is chosen), "")
+    finally:
+        box.deleteLater()
 
 
 def ask_about_holder(window: QWidget, title: str, words: str, problem: FileProblem) -> HeldAnswer:
     """Ask what to do with a plan that somebody else has open."""
-    box = _box(window, title, words, QMessageBox.Icon.Warning)
-    copy = box.addButton(translate("Questions", "Work on a &copy"), QMessageBox.ButtonRole.AcceptRole)
-    take = None
+    choices = [Choice("copy", translate("Questions", "Work on a co&py"))]
     if problem.code == "plan-held-far":
-        take = box.addButton(translate("Questions", "&Take it over"), QMessageBox.ButtonRole.DestructiveRole)
-    box.setEscapeButton(box.addButton(Button.Cancel))
-    box.setDefaultButton(copy)
-    try:
-        box.exec()
-        chosen = box.clickedButton()
-    finally:
-        box.deleteLater()
-    if chosen is copy:
-        return "copy"
-    return "take-over" if take is not None and chosen is take else "leave"
+        choices.append(Choice("take-over", translate("Questions", "&Take it over")))
+    answer = choose(window, title, words, *choices)
+    return "copy" if answer == "copy" else "take-over" if answer == "take-over" else "leave"
 
 
-def _box(window: QWidget, title: str, words: str, icon: QMessageBox.Icon) -> QMessageBox:
+def _labels() -> dict[Button, str]:
+    """Return what is on each standard button, with a key; those of some systems have none."""
+    return {
+        Button.Save: translate("Questions", "&Save"),
+        Button.Discard: translate("Questions", "&Don’t save"),
+        Button.Yes: translate("Questions", "&Yes"),
+        Button.Ok: translate("Questions", "&OK"),
+        Button.Cancel: translate("Questions", "&Cancel"),
+    }
+
+
+def _box(window: QWidget, title: str, words: str, icon: Icon) -> QMessageBox:
     box = QMessageBox(icon, title, words, Button.NoButton, window)
     box.setTextFormat(Qt.TextFormat.PlainText)
     return box

@@ -15,6 +15,7 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.errors import FileProblem
 from studio_gui.storage.log import note
 from studio_gui.storage.recovery import Orphan, Snapshot, adopt, orphans
+from studio_gui.views.recovery_off import RecoveryOff
 
 
 class Recovery(QObject):
@@ -24,6 +25,8 @@ class Recovery(QObject):
     -------
     said
         A sentence for the status bar.
+
+    `off` is the note that nothing is kept, for the window to place.
     """
 
     said = Signal(str)
@@ -38,7 +41,8 @@ class Recovery(QObject):
         super().__init__(window)
         self._document, self._autosave, self._window = document, autosave, window
         self._may_discard = may_discard
-        autosave.failed.connect(self._say_failure)
+        self.off = RecoveryOff(autosave)
+        self.off.switched.connect(self._say_state)
 
     def offer_at_start(self) -> None:
         """Offer what a crash left behind; say nothing where there is nothing."""
@@ -87,10 +91,12 @@ class Recovery(QObject):
             words = f"{words} {typed_words(orphan.found.typed)}"
         self.said.emit(words)
 
-    def _say_failure(self, problem: FileProblem) -> None:
-        note("snapshot-failed")
-        words = self.tr("Unsaved work is not kept for a crash: {0} Save often.").format(self._words(problem))
-        self.said.emit(words)
+    def _say_state(self, is_off: bool) -> None:
+        if is_off:
+            note("snapshot-failed")
+            self.said.emit(self.off.words)
+        else:
+            self.said.emit(self.tr("Recovery works again: what is not saved is kept for a crash."))
 
     def _words(self, problem: FileProblem) -> str:
         from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (the first paint does without it)

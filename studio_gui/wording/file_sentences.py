@@ -154,6 +154,9 @@ OUTSIDE: dict[str, Telling] = {
         "Files", "The disk is full, and {path} was not saved. Make room, or save on another disk."
     ),
     "is-a-folder": lambda told: told.translate("Files", "{path} is a folder. Choose a file."),
+    "not-a-folder": lambda told: told.translate(
+        "Files", "{path} is a file, and a folder is needed there. Move the file to another place."
+    ),
     "not-a-regular-file": lambda told: told.translate(
         "Files", "{path} is not an ordinary file. Choose one that is."
     ),

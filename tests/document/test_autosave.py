@@ -116,8 +116,79 @@ def test_that_nothing_can_be_kept_is_told_once_and_tried_again(
         autosave.keep_now()
     (tmp_path / "file").unlink()
     document.edit("Move", MOVE)
-    qtbot.waitUntil(autosave.file.exists, timeout=KEEP_AFTER_MS + 3_000)
+    with qtbot.waitSignal(autosave.mended, timeout=KEEP_AFTER_MS + 3_000):
+        pass
+    assert autosave.file.exists()
+    assert autosave.problem is None
     autosave.end()
+
+
+def test_whoever_asks_is_told_every_time_and_of_every_cause(document: OpenPlan, tmp_path: Path) -> None:
+    (tmp_path / "file").write_bytes(b"")
+    autosave = Autosave(document, tmp_path / "file")
+    heard: list[str] = []
+    autosave.failed.connect(lambda problem: heard.append(problem.code))
+    document.edit("Move", MOVE)
+    for _ in range(2):
+        with pytest.raises(FileProblem):
+            autosave.keep_now()
+    (tmp_path / "file").unlink()
+    autosave.file.mkdir(parents=True)
+    with pytest.raises(FileProblem):
+        autosave.keep_now()
+    assert heard == ["not-a-folder", "not-a-folder", "is-a-folder"]
+    autosave.file.rmdir()
+    autosave.keep_now()
+    assert autosave.problem is None
+    autosave.end()
+
+
+def test_after_saving_it_is_found_out_whether_copies_can_be_kept_again(
+    document: OpenPlan, qtbot: QtBot, tmp_path: Path
+) -> None:
+    """And what an earlier copy had kept is not offered against what was saved since."""
+    autosave = Autosave(document, tmp_path / "recovery")
+    document.edit("Move", MOVE)
+    autosave.keep_now()
+    kept = autosave.file.read_bytes()
+    autosave.file.unlink()
+    autosave.file.mkdir()
+    document.edit("Move", BACK)
+    with pytest.raises(FileProblem):
+        autosave.keep_now()
+    autosave.file.rmdir()
+    autosave.file.write_bytes(kept)
+    with qtbot.waitSignal(autosave.mended, timeout=3_000):
+        document.save(tmp_path / "mine.roving.json")
+    assert [file.name for file in autosave.folder.iterdir() if file.suffix != ".lock"] == []
+    autosave.try_again()
+    assert autosave.problem is None
+    autosave.end()
+
+
+def test_trying_again_leaves_what_a_recovered_plan_came_from(document: OpenPlan, tmp_path: Path) -> None:
+    path = tmp_path / "mine.roving.json"
+    document.save(path)
+    before = SnapshotFile(tmp_path / "recovery")
+    before.write(MOVE(document.plan), path, document.was)
+    before.let_go()
+    autosave = Autosave(document, tmp_path / "recovery")
+    (orphan,) = orphans(autosave.folder)
+    assert isinstance(orphan.found, Snapshot)
+    document.recover(orphan.found, "Recover")
+    autosave.go_on_with(adopt(orphan))
+    aside = orphan.file.rename(tmp_path / "aside")
+    orphan.file.mkdir()
+    document.edit("Move", BACK)
+    with pytest.raises(FileProblem):
+        autosave.keep_now()
+    orphan.file.rmdir()
+    aside.rename(orphan.file)
+    document.undo_stack.setIndex(0)
+    autosave.try_again()
+    assert document.is_recovered
+    assert orphan.file.exists()
+    autosave.vanish()
 
 
 def orphaned(folder: Path, document: OpenPlan) -> Orphan:

@@ -29,6 +29,7 @@ from studio_gui.storage.files import (
     read_plan_and_version,
     save_plan,
     set_aside,
+    try_writing,
     write_atomically,
 )
 from studio_gui.storage.plan_json import plan_to_json
@@ -498,3 +499,15 @@ def test_a_folder_that_is_there_is_not_said_to_be_missing(
     monkeypatch.setattr(Path, "open", answering)
     with pytest.raises(FileProblem, match="folder-not-writable"):
         write_atomically(tmp_path / "map.pdf", b"x")
+
+
+def test_a_file_where_a_folder_belongs_is_told_as_such(target: Path) -> None:
+    with pytest.raises(FileProblem, match="not-a-folder"):
+        make_folder(target)
+
+
+def test_trying_to_write_fails_as_writing_would_and_leaves_nothing(target: Path) -> None:
+    try_writing(target, NEW)
+    with pytest.raises(FileProblem, match="folder-missing"):
+        try_writing(target.parent / "gone" / "x", NEW)
+    assert left_in(target.parent) == {target.name: OLD}

@@ -270,3 +270,17 @@ def test_a_recovered_plan_reads_like_its_file(folder: Path, tmp_path: Path) -> N
     save_plan(path, PLAN)
     orphaned(folder, read_plan(path), path, fingerprint(path))
     assert snapshot(folder).was == fingerprint(path)
+
+
+def test_a_trial_tells_whether_a_copy_could_be_kept_and_keeps_none(tmp_path: Path) -> None:
+    kept = SnapshotFile(tmp_path / "recovery")
+    kept.write(new_plan(), None, None)
+    kept.try_out(new_plan())
+    assert not kept.file.exists()
+    kept.close()
+    assert list(kept.file.parent.iterdir()) == []
+    kept.try_out(new_plan())
+    blocked = SnapshotFile(tmp_path / "recovery" / "file")
+    blocked.file.parent.write_bytes(b"")
+    with pytest.raises(FileProblem, match="not-a-folder"):
+        blocked.try_out(new_plan())

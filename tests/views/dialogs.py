@@ -75,6 +75,17 @@ def press(button: QMessageBox.StandardButton) -> Answer:
     return answer
 
 
+def click_text(words: str) -> Answer:
+    """Return an answer that clicks the button so called of a message box."""
+
+    def answer(dialog: QDialog) -> None:
+        assert isinstance(dialog, QMessageBox)
+        button = next(one for one in dialog.buttons() if one.text().replace("&", "") == words)
+        QTest.mouseClick(button, Qt.MouseButton.LeftButton)
+
+    return answer
+
+
 def choose_file(path: Path) -> Answer:
     """Return an answer that types a file's name into a file dialog and accepts it."""
 

@@ -9,7 +9,6 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QSettings, Qt
-from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
@@ -25,7 +24,7 @@ from studio_gui.storage.strict_json import Json, serialise
 from studio_gui.views.file_commands import FileCommands
 from tests.drawing.plans import plain_plan
 from tests.storage.owners import another_holder
-from tests.views.dialogs import Answer, answering, cancel, choose_file, press, soon
+from tests.views.dialogs import answering, cancel, choose_file, click_text, press, soon
 
 Button = QMessageBox.StandardButton
 
@@ -218,17 +217,6 @@ def test_an_export_without_ending_takes_the_chosen_kind(desk: Desk) -> None:
 
 
 # -- plans that are open elsewhere -------------------------------------------------------------------------
-
-
-def click_text(words: str) -> Answer:
-    """Return an answer that clicks the button so called."""
-
-    def answer(dialog: QDialog) -> None:
-        assert isinstance(dialog, QMessageBox)
-        button = next(one for one in dialog.buttons() if one.text().replace("&", "") == words)
-        QTest.mouseClick(button, Qt.MouseButton.LeftButton)
-
-    return answer
 
 
 def leave_far_holder(path: Path) -> None:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QSettings, Qt
+from PySide6.QtGui import QColor, QPalette
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QMessageBox, QPushButton
 from pytestqt.qtbot import QtBot
@@ -15,7 +16,9 @@ from pytestqt.qtbot import QtBot
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.preferences import Preferences
 from studio_gui.domain.edits.boundaries import move_boundary
+from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.plan import Plan
+from studio_gui.drawing.look import look_for
 from studio_gui.storage.files import fingerprint, read_plan, save_plan
 from studio_gui.storage.locks import lock_path
 from studio_gui.storage.recovery import SnapshotFile, Typed, adopt, orphans
@@ -23,7 +26,7 @@ from studio_gui.storage.strict_json import Json, serialise
 from studio_gui.views.main_window import MainWindow
 from studio_gui.views.recovery_dialog import RecoveryDialog
 from tests.drawing.plans import plain_plan
-from tests.views.dialogs import Answer, answering, cancel, press, soon
+from tests.views.dialogs import Answer, answering, cancel, click_text, press, soon
 
 Button = QMessageBox.StandardButton
 PLAN = replace(plain_plan(4), title="Two Shores")
@@ -230,17 +233,40 @@ def test_a_copy_of_another_computer_is_told_as_such(start: Start) -> None:
     assert "Kept on the computer “loft”." in said[0]
 
 
-def test_that_nothing_can_be_kept_is_said(start: Start) -> None:
+def test_that_nothing_can_be_kept_stays_in_sight_until_it_can(start: Start, qtbot: QtBot) -> None:
+    window = start.window
+    off = window.recovery.off
+    assert not off.isVisible()
     start.snapshots.write_bytes(b"in the way")
-    start.window.document.edit("Rename", lambda plan: replace(plan, title="Here"))
-    start.window.autosave.failed.emit(_problem(start))
-    assert start.status.startswith("Unsaved work is not kept for a crash: ")
+    window.document.edit("Rename", lambda plan: replace(plan, title="Here"))
+    with pytest.raises(FileProblem):
+        window.autosave.keep_now()
+    assert start.status.startswith("Recovery is off: ")
+    window.statusBar().clearMessage()
+    assert off.isVisible()
+    with answering(cancel) as said:
+        QTest.mouseClick(off, Qt.MouseButton.LeftButton)
+    assert f"The folder {start.snapshots} cannot be made. Move what stands in its place" in said[0]
+    assert said[0].split() == off.toolTip().split()
+    window.full_screen.set_on(True)
+    assert off.isVisible(), "nobody goes on without knowing because the bar is out of sight"
+    start.snapshots.unlink()
+    with qtbot.waitSignal(window.autosave.mended, timeout=3_000), answering(click_text("Try again")):
+        QTest.mouseClick(off, Qt.MouseButton.LeftButton)
+    assert not off.isVisible()
+    assert not window.statusBar().isVisible()
+    assert window.autosave.file.exists()
+    assert start.status.startswith("Recovery works again")
+    window.full_screen.set_on(False)
 
 
-def _problem(start: Start) -> object:
-    with pytest.raises(Exception) as caught:  # noqa: PT011  (handed on as it is)
-        start.window.autosave.keep_now()
-    return caught.value
+def test_the_note_is_told_from_the_ground_in_light_and_dark(start: Start) -> None:
+    off = start.window.recovery.off
+    for ground in ("white", "#202020"):
+        palette = QPalette(QColor("black"), QColor(ground))
+        start.window.setPalette(palette)
+        expected = look_for(start.window.statusBar().palette()).over
+        assert off.palette().color(QPalette.ColorRole.ButtonText) == expected
 
 
 def test_closing_leaves_nothing_behind_once_it_was_chosen(start: Start, tmp_path: Path) -> None:
