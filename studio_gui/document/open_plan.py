@@ -106,6 +106,11 @@ class OpenPlan(QObject):
         return self._sheet
 
     @property
+    def file(self) -> PlanFile:
+        """What is known of the file the plan is kept in."""
+        return self._file
+
+    @property
     def path(self) -> Path | None:
         """The file the plan is kept in, None for one never saved."""
         return self._file.path
@@ -226,16 +231,29 @@ class OpenPlan(QObject):
         self.selected.emit()
         self.file_changed.emit()
 
-    def changed_outside(self) -> bool:
-        """Tell whether the file is no longer what was last read or written here."""
-        return self._file.changed_outside()
+    def reload(self, name: str) -> None:
+        """Show what the plan's file holds now, by a step called `name`; undoing it gives back what was open.
 
-    def save(self, path: Path, *, take_over: bool = False) -> Path | None:
+        Raises
+        ------
+        FileProblem
+            When it cannot be read; everything stays as it was.
+        """
+        if self._file.path is None:
+            return
+        file, plan = self._file.read(self._file.path)
+        self._push(name, plan)
+        self._file, self._is_recovered = file, False
+        self.undo_stack.setClean()
+        self.file_changed.emit()
+
+    def save(self, path: Path, *, take_over: bool = False, keep_other: bool = False) -> Path | None:
         """Write the plan to `path` and keep it there; `FileProblem` leaves the old file intact.
 
-        A file of an older version that it was read from is copied beside it first; the copy is returned.
+        A file of an older version that it was read from is copied beside it first, and with `keep_other`
+        whatever stands there; the copy is returned.
         """
-        file, kept = self._file.saved(path, self.plan, take_over=take_over)
+        file, kept = self._file.saved(path, self.plan, take_over=take_over, keep_other=keep_other)
         self._file.let_go(file)
         self._file, self._is_recovered = file, False
         self.undo_stack.setClean()

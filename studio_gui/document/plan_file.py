@@ -7,6 +7,7 @@ on a failure the one before holds on, lock and all. Two for the same file share 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from datetime import UTC, datetime
 from pathlib import Path
 
 from studio_gui.domain.errors import FileProblem
@@ -15,13 +16,21 @@ from studio_gui.paths import samples_dir
 from studio_gui.storage.files import (
     Fingerprint,
     fingerprint,
-    keep_original,
     read_plan_and_version,
     save_plan,
 )
+from studio_gui.storage.kept_beside import keep_original, keep_other_version
 from studio_gui.storage.locks import FileLock, lock_file, lock_path
 from studio_gui.storage.plan_json import VERSION
 from studio_gui.storage.recovery import Snapshot
+
+
+@dataclass(frozen=True)
+class Outside:
+    """What something else has made of a plan's file: since when, and the plan, or why none can be read."""
+
+    changed_at: datetime | None
+    found: Plan | FileProblem
 
 
 @dataclass(frozen=True, eq=False)
@@ -54,15 +63,17 @@ class PlanFile:
             raise
         return PlanFile(path, was, version, lock), plan
 
-    def saved(self, path: Path, plan: Plan, *, take_over: bool = False) -> tuple[PlanFile, Path | None]:
+    def saved(
+        self, path: Path, plan: Plan, *, take_over: bool = False, keep_other: bool = False
+    ) -> tuple[PlanFile, Path | None]:
         """Write `plan` to `path`, and return its `PlanFile`; `FileProblem` leaves the old file intact.
 
-        A file of an older version that it was read from is copied beside it first; the copy is returned too.
+        A file of an older version that it was read from is copied beside it first, and with `keep_other`
+        whatever stands there; the copy is returned too.
         """
         lock = self._lock_on(path, take_over=take_over)
         try:
-            is_older = self._is_at(path) and self.version < VERSION
-            kept = keep_original(path, self.version) if is_older else None
+            kept = self._kept_beside(path, keep_other=keep_other)
             was = save_plan(path, plan)
         except FileProblem:
             self._give_back(lock)
@@ -86,25 +97,52 @@ class PlanFile:
             return file, plan
         return replace(file, was=kept.was, version=VERSION), None  # saving asks about what stands there now
 
-    def changed_outside(self) -> bool:
-        """Tell whether the file is no longer what was last read or written here."""
+    def outside(self) -> Outside | None:
+        """Return what the file holds where it is no longer what was last read or written here.
+
+        A file that is gone holds nothing: saving makes it anew.
+        """
+        if self.path is None or self.was is None:
+            return None
+        try:
+            now = fingerprint(self.path)
+        except FileProblem as problem:
+            return None if problem.code == "file-not-found" else Outside(None, problem)
+        if now == self.was:
+            return None
+        changed_at = datetime.fromtimestamp(now.mtime_ns // 10**9, UTC)
+        try:
+            return Outside(changed_at, read_plan_and_version(self.path)[0])
+        except FileProblem as problem:
+            return Outside(changed_at, problem)
+
+    def is_gone(self) -> bool:
+        """Tell whether the file was there when it was last read or written here, and is not any more."""
         if self.path is None or self.was is None:
             return False
         try:
-            return fingerprint(self.path) != self.was
+            fingerprint(self.path)
         except FileProblem as problem:
-            return problem.code != "file-not-found"  # a file that is gone is made anew by saving
+            return problem.code == "file-not-found"
+        return False
 
     def let_go(self, after: PlanFile) -> None:
         """Let others have the file, unless `after` goes on with it."""
         if self.lock is not None and self.lock is not after.lock:
             self.lock.release()
 
-    def _is_at(self, path: Path) -> bool:
+    def is_at(self, path: Path) -> bool:
+        """Tell whether it is the file at `path`, by whatever name."""
         return self.path is not None and lock_path(self.path) == lock_path(path)
 
+    def _kept_beside(self, path: Path, *, keep_other: bool) -> Path | None:
+        if keep_other:
+            return keep_other_version(path)
+        is_older = self.is_at(path) and self.version < VERSION
+        return keep_original(path, self.version) if is_older else None
+
     def _lock_on(self, path: Path, *, take_over: bool = False) -> FileLock | None:
-        if self.lock is not None and self._is_at(path):
+        if self.lock is not None and self.is_at(path):
             return self.lock
         if samples_dir() in path.absolute().parents:
             return None  # samples are everybody's, and nobody's work

@@ -29,8 +29,6 @@ from studio_gui.storage.plan_json import plan_and_version, plan_to_json
 from studio_gui.storage.strict_json import LARGEST_FILE_BYTES
 
 PLAN_SUFFIX = ".roving.json"
-#: No disk in use takes longer names.
-LONGEST_NAME_BYTES = 255
 _PRIVATE_MODE = 0o600
 
 _CODES = {
@@ -124,36 +122,6 @@ def set_aside(path: Path) -> Path:
         number += 1
     with _as_file_problem(path, _WRITE_CODES):
         return path.rename(kept)
-
-
-def keep_original(path: Path, version: int) -> Path:
-    """Copy the plan's file at `path`, of an older version, beside it, and return the copy's path.
-
-    A copy of the same content serves again; no other file is ever written over.
-
-    Raises
-    ------
-    FileProblem
-        When the file cannot be read or the copy not be written.
-    """
-    data, number = read_bytes(path), 0
-    while True:
-        number += 1
-        words = f" (format {version})" if number == 1 else f" (format {version}, {number})"
-        kept = path.with_name(f"{_stem(path, len(words))}{words}{PLAN_SUFFIX}")
-        if not kept.exists():
-            write_atomically(kept, data)
-            return kept
-        if kept.is_file() and read_bytes(kept) == data:
-            return kept
-
-
-def _stem(path: Path, room: int) -> str:
-    """Return a plan's name without its ending, cut so that so many characters can be added."""
-    stem = path.name.removesuffix(PLAN_SUFFIX)
-    while len(os.fsencode(stem)) + room + len(PLAN_SUFFIX) > LONGEST_NAME_BYTES:
-        stem = stem[:-1]
-    return stem
 
 
 def make_folder(path: Path) -> None:

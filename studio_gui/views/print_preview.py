@@ -296,6 +296,7 @@ class PrintPreview(QDialog):
             Button.Yes | Button.Cancel,
             Button.Cancel,
             QMessageBox.Icon.Warning,
+            yes=self.tr("&Print"),
         )
         return answer == Button.Yes
 

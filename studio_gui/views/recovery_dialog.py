@@ -149,9 +149,15 @@ class RecoveryDialog(QDialog):
 
     def _delete(self) -> None:
         orphan, row = self._current, self.list.currentRow()
-        question = self.tr("Delete “{0}” for good? Nothing else keeps it.").format(self._name(orphan))
         answer = ask(
-            self, self.tr("Delete unsaved work"), question, Button.Yes | Button.Cancel, Button.Cancel
+            self,
+            self.tr("Delete unsaved work"),
+            self.tr("Delete “{0}” for good? What was not saved of it is kept nowhere else.").format(
+                self._name(orphan)
+            ),
+            Button.Yes | Button.Cancel,
+            Button.Cancel,
+            yes=self.tr("&Delete"),
         )
         if answer != Button.Yes:
             return

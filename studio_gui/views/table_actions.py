@@ -144,6 +144,7 @@ class TableActions(QObject):
         box.setInformativeText(sections_could_be_made(count, sections))
         make = box.addButton(self.tr("&Make sections of it"), QMessageBox.ButtonRole.AcceptRole)
         leave = box.addButton(QMessageBox.StandardButton.Cancel)
+        leave.setText(self.tr("&Cancel"))
         box.setDefaultButton(leave)
         box.exec()
         if box.clickedButton() is make:

@@ -119,6 +119,7 @@ class TemplateBar(LiveWidget):
             self.tr("Remove “{0}” from the saved ladders? This cannot be undone.").format(one_line(name)),
             Button.Yes | Button.Cancel,
             Button.Cancel,
+            yes=self.tr("&Remove"),
         )
         if answer == Button.Yes:
             self._try(lambda: self._shelf.remove(name))

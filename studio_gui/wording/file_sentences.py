@@ -133,6 +133,44 @@ def with_holder(told: Told) -> Told:
     )
 
 
+def _held_on_saving(told: Told) -> str:
+    told = with_holder(told)
+    if not told.text("user"):
+        return told.translate(
+            "Files", "{path} is open in another window. Save under another name, or close it there first."
+        )
+    return told.translate(
+        "Files", "{path} is open: {holder}. Save under another name, or close it there first."
+    )
+
+
+def _held_far_on_saving(told: Told) -> str:
+    return with_holder(told).translate(
+        "Files",
+        "{path} was opened on another computer and may be open there still: {holder}. Save under another"
+        " name, or write over it if nobody works on it there.",
+    )
+
+
+def _too_much_to_save(told: Told) -> str:
+    return told.translate("Files", "The plan holds more than a file of it may. Take out what is not needed.")
+
+
+def _too_large_to_save(told: Told) -> str:
+    return _too_much_to_save(told) if "most_bytes" in told.params else _too_large(told)
+
+
+#: What is said otherwise where something was to be saved: it is no help then to work on a copy, or to read.
+ON_SAVING: dict[str, Telling] = {
+    "plan-held": _held_on_saving,
+    "plan-held-far": _held_far_on_saving,
+    "file-not-readable": lambda told: told.translate(
+        "Files", "What stands in {path} may not be read, and so not be kept. Save under another name."
+    ),
+    "file-too-large": _too_large_to_save,
+    "too-many-values": _too_much_to_save,
+}
+
 #: Of files as a whole; these name the path themselves.
 OUTSIDE: dict[str, Telling] = {
     "file-not-found": lambda told: told.translate(
@@ -151,7 +189,7 @@ OUTSIDE: dict[str, Telling] = {
         "Files", "You may not write in the folder of {path}. Save in another one."
     ),
     "disk-full": lambda told: told.translate(
-        "Files", "The disk is full, and {path} was not saved. Make room, or save on another disk."
+        "Files", "The disk of {path} is full. Make room there, or save on another disk."
     ),
     "is-a-folder": lambda told: told.translate("Files", "{path} is a folder. Choose a file."),
     "not-a-folder": lambda told: told.translate(
@@ -162,6 +200,9 @@ OUTSIDE: dict[str, Telling] = {
     ),
     "name-too-long": lambda told: told.translate(
         "Files", "The name {path} is too long. Choose a shorter one."
+    ),
+    "too-large-to-keep": lambda told: told.translate(
+        "Files", "{path} holds far more than a plan now, and is not copied beside. Save under another name."
     ),
     "file-failed": _failed,
     "photo-unreadable": lambda told: told.translate(

@@ -13,7 +13,7 @@ from studio_gui.domain.errors import FileProblem, RovingLayError
 from studio_gui.domain.plan import Plan
 from studio_gui.wording.check_sentences import CHECK_WORDS, UNKNOWN_CHECK, CheckWords, told_of
 from studio_gui.wording.edit_sentences import EDITS
-from studio_gui.wording.file_sentences import INSIDE, OUTSIDE, located, with_path
+from studio_gui.wording.file_sentences import INSIDE, ON_SAVING, OUTSIDE, located, with_path
 from studio_gui.wording.mend_sentences import MEND_ALL_LABELS, MEND_WORDS, UNKNOWN_MEND, MendWords
 from studio_gui.wording.told import Told
 from studio_gui.wording.translation import ENGLISH, TRANSLATED, Tongue
@@ -73,6 +73,14 @@ def refusal(error: RovingLayError, plan: Plan | None = None, tongue: Tongue = TR
     else:
         sentence = telling(told)
     return located(told, sentence) if isinstance(error, FileProblem) else sentence
+
+
+def refusal_to_save(error: RovingLayError, tongue: Tongue = TRANSLATED) -> str:
+    """Return why a plan was not saved, and what helps then: as `refusal`, where reading is told otherwise."""
+    telling = ON_SAVING.get(error.code)
+    if telling is None:
+        return refusal(error, tongue=tongue)
+    return telling(with_path(Told(error.params, tongue)))
 
 
 _REFUSALS = TYPED | VALUES | EDITS

@@ -289,20 +289,27 @@ def test_a_file_changed_by_somebody_else_is_noticed_until_it_is_saved_over(
     document: OpenPlan, tmp_path: Path
 ) -> None:
     path = tmp_path / "plan.roving.json"
-    assert not document.changed_outside(), "a plan never saved has no file"
+    assert document.file.outside() is None, "a plan never saved has no file"
     document.save(path)
-    assert not document.changed_outside()
+    assert document.file.outside() is None
     path.write_text(path.read_text(encoding="utf-8").replace("Section 1", "Section X"), encoding="utf-8")
-    assert document.changed_outside()
+    assert document.file.outside() is not None
     document.save(path)
-    assert not document.changed_outside()
+    assert document.file.outside() is None
 
 
 def test_a_file_that_is_gone_is_no_conflict(document: OpenPlan, tmp_path: Path) -> None:
     path = tmp_path / "plan.roving.json"
     document.save(path)
     path.unlink()
-    assert not document.changed_outside()
+    assert document.file.outside() is None
+
+
+def test_reloading_a_plan_that_is_in_no_file_changes_nothing(document: OpenPlan) -> None:
+    before = document.plan
+    document.reload("Reload")
+    assert document.plan is before
+    assert not document.undo_stack.canUndo()
 
 
 def test_starting_over_tells_every_view(document: OpenPlan, qtbot: QtBot) -> None:

@@ -169,7 +169,7 @@ def recovered(snapshot: Snapshot) -> OpenPlan:
 def test_recovered_work_is_one_step_away_from_its_file(mine: Path) -> None:
     document = recovered(kept(MOVE(plain_plan(4)), mine, fingerprint(mine)))
     assert document.path == mine
-    assert not document.changed_outside()
+    assert document.file.outside() is None
     assert document.undo_stack.undoText() == "Recover unsaved work"
     document.undo_stack.undo()
     assert document.plan == plain_plan(4)
@@ -189,7 +189,7 @@ def test_recovered_work_whose_file_changed_since_asks_before_it_writes(mine: Pat
     was = fingerprint(mine)
     save_plan(mine, plain_plan(5))
     document = recovered(kept(MOVE(plain_plan(4)), mine, was))
-    assert document.changed_outside()
+    assert document.file.outside() is not None
     document.let_go()
 
 
@@ -198,11 +198,11 @@ def test_recovered_work_whose_file_is_gone_or_broken_keeps_its_place(mine: Path)
     mine.unlink()
     document = recovered(kept(plain_plan(4), mine, was))
     assert document.path == mine
-    assert not document.changed_outside()
+    assert document.file.outside() is None
     document.let_go()
     mine.write_bytes(b"{")
     document = recovered(kept(plain_plan(4), mine, was))
-    assert document.changed_outside()
+    assert document.file.outside() is not None
     document.let_go()
 
 

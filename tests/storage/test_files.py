@@ -23,7 +23,6 @@ from studio_gui.storage.files import (
     PLAN_SUFFIX,
     Fingerprint,
     fingerprint,
-    keep_original,
     make_folder,
     read_plan,
     read_plan_and_version,
@@ -433,30 +432,6 @@ def test_a_touched_file_is_the_same_and_a_changed_one_of_the_same_size_and_time_
 
     assert touched == before
     assert fingerprint(target) != before
-
-
-# -- originals of older versions -----------------------------------------------------------------------------
-
-
-def test_an_original_is_kept_once_beside_the_plan_and_never_over_another_file(target: Path) -> None:
-    first = keep_original(target, 1)
-    again = keep_original(target, 1)
-    target.write_bytes(NEW)
-    second = keep_original(target, 1)
-    assert first == again
-    assert left_in(target.parent) == {target.name: NEW, first.name: OLD, second.name: NEW}
-    assert first.name == f"Two Shores (format 1){PLAN_SUFFIX}"
-
-
-def test_an_original_with_the_longest_name_is_kept_and_a_folder_of_that_name_stays(tmp_path: Path) -> None:
-    path = tmp_path / ("é" * 121 + PLAN_SUFFIX)
-    path.write_bytes(OLD)
-    kept = keep_original(path, 1)
-    assert kept.read_bytes() == OLD
-    kept.unlink()
-    kept.mkdir()
-    assert keep_original(path, 1).read_bytes() == OLD
-    assert kept.is_dir()
 
 
 def test_a_plan_tells_the_version_it_was_written_in() -> None:

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import json
+import os
 import shutil
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QSettings, Qt
+from PySide6.QtGui import QKeySequence
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
@@ -98,22 +101,123 @@ def test_leaving_the_dialog_saves_nothing(desk: Desk) -> None:
     assert desk.document.path is None
 
 
-def test_a_file_changed_outside_is_not_written_over_without_a_choice(desk: Desk) -> None:
+def changed_by_another(desk: Desk) -> Path:
+    """Open a plan, let something else change its title, and change a boundary here."""
     path = desk.plan_file()
     desk.document.open_file(path)
-    foreign = path.read_bytes().replace(b"Plain", b"Theirs")
-    path.write_bytes(foreign)
+    path.write_bytes(path.read_bytes().replace(b"Plain", b"Theirs"))
+    os.utime(path, (1_700_000_000, 1_700_000_000))
     desk.change()
-    with answering(press(Button.Cancel)) as said:
+    return path
+
+
+def test_a_file_changed_outside_is_told_with_time_and_difference_and_stays(desk: Desk) -> None:
+    path = changed_by_another(desk)
+    foreign = path.read_bytes()
+    with answering(cancel) as said:
         assert not desk.files.save()
-    assert "other.roving.json" in said[0]
+    assert said[0].startswith("“other.roving.json” was changed by something else")
+    assert "November 2023" in said[0]
+    assert said[0].endswith("What is open here differs from it in: the title, boundaries: 1.")
+    with answering(soon(click_text("Save as…")), cancel):
+        assert not desk.files.save()
+    mine = desk.folder / "mine.roving.json"
+    with answering(soon(click_text("Save as…")), choose_file(mine)):
+        assert desk.files.save()
+    assert read_plan(mine) == desk.plan()
     assert path.read_bytes() == foreign
-    with answering(press(Button.Yes)):
+
+
+def test_a_file_changed_outside_is_kept_beside_where_it_is_written_over(desk: Desk) -> None:
+    path = changed_by_another(desk)
+    foreign = path.read_bytes()
+    with answering(click_text("Keep both")):
         assert desk.files.save()
     assert read_plan(path) == desk.plan()
+    assert (desk.folder / "other (other version).roving.json").read_bytes() == foreign
+    assert "other (other version).roving.json" in desk.said[-1]
+    desk.change()
+    with answering():
+        assert desk.files.save()
 
 
-def test_a_failed_save_says_why_and_keeps_everything(desk: Desk) -> None:
+def test_a_file_changed_outside_can_be_shown_and_undone(desk: Desk) -> None:
+    path = changed_by_another(desk)
+    mine = desk.plan()
+    with answering(click_text("Reload")):
+        assert not desk.files.save()
+    assert desk.plan() == read_plan(path)
+    assert not desk.modified()
+    assert "Undo gives yours back" in desk.said[-1]
+    desk.document.undo_stack.undo()
+    assert desk.plan() == mine
+    assert desk.modified()
+    with answering():
+        assert desk.files.save()
+
+
+def test_what_cannot_be_read_is_not_offered_to_be_shown_and_kept_whole(desk: Desk) -> None:
+    path = changed_by_another(desk)
+    path.write_bytes(b"no plan")
+
+    def keep(dialog: QDialog) -> None:
+        assert isinstance(dialog, QMessageBox)
+        assert not any("eload" in button.text() for button in dialog.buttons())
+        click_text("Keep both")(dialog)
+
+    with answering(keep) as said:
+        assert desk.files.save()
+    assert "It holds no plan that can be read" in said[0]
+    assert (desk.folder / "other (other version).roving.json").read_bytes() == b"no plan"
+
+
+def test_a_file_that_goes_while_it_is_asked_about_is_told(desk: Desk) -> None:
+    path = changed_by_another(desk)
+    mine = desk.plan()
+
+    def late(dialog: QDialog) -> None:
+        path.unlink()
+        click_text("Reload")(dialog)
+
+    with answering(soon(late), press(Button.Ok)) as said:
+        assert not desk.files.save()
+    assert "is not there" in said[1]
+    assert desk.plan() == mine
+
+
+def test_a_file_that_became_a_folder_is_told_and_saved_elsewhere(desk: Desk) -> None:
+    path = changed_by_another(desk)
+    path.unlink()
+    path.mkdir()
+    mine = desk.folder / "mine.roving.json"
+    with answering(soon(click_text("Save as…")), choose_file(mine)) as said:
+        assert desk.files.save()
+    assert "is a folder" in said[0]
+    assert read_plan(mine) == desk.plan()
+
+
+def test_the_same_file_chosen_again_is_asked_about_all_the_same(desk: Desk) -> None:
+    path = changed_by_another(desk)
+    with answering(soon(choose_file(path)), press(Button.Yes), cancel) as said:
+        desk.files.save_as_action.trigger()
+    assert "was changed by something else" in said[2]
+    assert read_plan(path).title == "Theirs"
+
+
+def test_a_file_that_is_gone_is_made_anew_and_told(desk: Desk) -> None:
+    path = desk.plan_file()
+    desk.document.open_file(path)
+    path.unlink()
+    desk.change()
+    with answering():
+        assert desk.files.save()
+    assert desk.said[-1].endswith("The file was not there any more, and was made anew.")
+    desk.change()
+    assert desk.files.save()
+    assert "anew" not in desk.said[-1]
+
+
+def test_a_failed_save_says_why_keeps_everything_and_offers_another_place(desk: Desk) -> None:
     desk.change()
     before = desk.plan()
     gone = desk.folder / "gone"
@@ -122,12 +226,42 @@ def test_a_failed_save_says_why_and_keeps_everything(desk: Desk) -> None:
     desk.document.save(path)
     shutil.rmtree(gone)
     desk.document.undo_stack.undo()
-    with answering(press(Button.Ok)) as said:
+    with answering(cancel) as said:
         assert not desk.files.save()
-    assert said[0].startswith("The plan was not saved.")
+    assert said[0].startswith("The plan was not saved. The folder for ")
     assert desk.modified()
     desk.document.undo_stack.redo()
     assert desk.plan() is before
+    desk.document.undo_stack.undo()
+    elsewhere = desk.folder / "elsewhere.roving.json"
+    with answering(soon(click_text("Save as…")), choose_file(elsewhere)):
+        assert desk.files.save()
+    assert read_plan(elsewhere) == desk.plan()
+
+
+def test_a_plan_that_no_file_may_hold_is_told_without_another_place(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("studio_gui.storage.strict_json.MOST_SIGNS", 10)
+    with answering(choose_file(desk.folder / "mine"), press(Button.Ok)) as said:
+        desk.files.save_action.trigger()
+    assert said[1].endswith("The plan holds more than a file of it may. Take out what is not needed.")
+
+
+def test_every_answer_has_a_key_of_its_own(desk: Desk) -> None:
+    desk.document.save(desk.folder / "mine.roving.json")
+
+    def keys(dialog: QDialog) -> None:
+        assert isinstance(dialog, QMessageBox)
+        shortcuts = [QKeySequence.mnemonic(button.text()).toString() for button in dialog.buttons()]
+        assert len(set(shortcuts)) == len(shortcuts) == 3
+        assert all(shortcuts)
+        QTest.keyClick(dialog, Qt.Key.Key_D, Qt.KeyboardModifier.AltModifier)
+
+    desk.change()
+    with answering(keys):
+        assert desk.files.may_discard()
+    assert desk.modified()
 
 
 @pytest.mark.parametrize("answer", [Button.Save, Button.Discard, Button.Cancel])
@@ -266,16 +400,18 @@ def test_saving_over_a_plan_that_is_open_elsewhere_is_refused_or_asked(desk: Des
     before = path.read_bytes()
     with (
         another_holder(path),
-        answering(soon(choose_file(path)), press(Button.Yes), press(Button.Ok)) as said,
+        answering(soon(choose_file(path)), press(Button.Yes), cancel) as said,
     ):
-        assert not desk.files.save_as()
-    assert "is open" in said[2]
+        desk.files.save_as_action.trigger()
+    assert "is open: Roving Lay, user" in said[2]
+    assert said[2].endswith("Save under another name, or close it there first.")
     leave_far_holder(path)
-    with answering(soon(choose_file(path)), press(Button.Yes), press(Button.Cancel), press(Button.Ok)):
-        assert not desk.files.save_as()
+    with answering(soon(choose_file(path)), press(Button.Yes), cancel) as said:
+        desk.files.save_as_action.trigger()
+    assert "Save under another name, or write over it" in said[2]
     assert path.read_bytes() == before
-    with answering(soon(choose_file(path)), press(Button.Yes), press(Button.Yes)):
-        assert desk.files.save_as()
+    with answering(soon(choose_file(path)), press(Button.Yes), click_text("Write over it")):
+        desk.files.save_as_action.trigger()
     assert read_plan(path) == desk.plan()
     desk.document.let_go()
 
@@ -306,7 +442,7 @@ def test_names_in_questions_are_shown_as_they_are_never_as_markup(desk: Desk) ->
 def test_a_name_too_long_is_told_and_no_fault(desk: Desk) -> None:
     """The ending that is put behind it makes it too long for the disk."""
     name = "x" * 250
-    with answering(choose_file(desk.folder / name), press(Button.Ok)) as said:
+    with answering(choose_file(desk.folder / name), cancel) as said:
         desk.files.save_as_action.trigger()
     assert any("too long" in words for words in said)
     with answering(choose_file(desk.folder / ("x" * 253)), press(Button.Ok)) as said:

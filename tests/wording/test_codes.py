@@ -21,7 +21,7 @@ from studio_gui.domain.ranges import RANGES
 from studio_gui.wording.check_sentences import CHECK_WORDS
 from studio_gui.wording.edit_sentences import EDITS
 from studio_gui.wording.fields import FIELD_KINDS, field_name
-from studio_gui.wording.file_sentences import INSIDE, OUTSIDE
+from studio_gui.wording.file_sentences import INSIDE, ON_SAVING, OUTSIDE
 from studio_gui.wording.mend_sentences import MEND_ALL_LABELS, MEND_WORDS
 from studio_gui.wording.numbers import UNKNOWN
 from studio_gui.wording.sentences import (
@@ -32,6 +32,7 @@ from studio_gui.wording.sentences import (
     mend_cost,
     mend_label,
     refusal,
+    refusal_to_save,
 )
 from studio_gui.wording.translation import ENGLISH
 from studio_gui.wording.typed_sentences import TYPED
@@ -184,6 +185,21 @@ def test_a_refusal_without_any_parameters_is_still_a_sentence(code: str) -> None
     for error in ERRORS.values():
         assert_well_said(refusal(error(code), tongue=ENGLISH), code)
         assert_well_said(refusal(error(code), new_plan(), ENGLISH), code)
+
+
+@pytest.mark.parametrize("code", sorted(ON_SAVING))
+def test_what_is_said_otherwise_on_saving_is_a_code_and_says_all_of_its_sentence(code: str) -> None:
+    assert code in INSIDE | OUTSIDE
+    known: dict[str, Param] = {"path": "/a/b.roving.json", "user": "ann", "most_bytes": 3}
+    for params in ({}, known):
+        sentence = refusal_to_save(FileProblem(code, **params), ENGLISH)
+        assert_well_said(sentence, code)
+        assert "copy" not in sentence
+
+
+def test_any_other_refusal_is_said_on_saving_as_everywhere() -> None:
+    problem = FileProblem("disk-full", path="/a/b.roving.json")
+    assert refusal_to_save(problem, ENGLISH) == refusal(problem, tongue=ENGLISH)
 
 
 def test_two_refusals_never_say_the_same() -> None:
