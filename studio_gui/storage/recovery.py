@@ -7,7 +7,8 @@ is an orphan. Nothing is deleted here but by whom it belongs to, and nobody else
 The file is one line of JSON, which says where the plan belongs, when it was kept and what its file was then,
 and after it the plan as `plan_json` writes it.
 
-Codes, besides those of `files`, `locks` and `plan_json`: ``snapshot-broken``, ``snapshot-newer``.
+Codes, besides those of `files`, `locks` and `plan_json`: ``snapshot-broken``, ``snapshot-newer``,
+``snapshot-taken``, ``snapshot-gone``, ``snapshot-stays``.
 """
 
 from __future__ import annotations
@@ -174,17 +175,44 @@ def adopt(orphan: Orphan) -> SnapshotFile:
     Raises
     ------
     FileProblem
-        ``plan-held`` when another program was faster.
+        ``snapshot-taken`` when another window was faster, ``snapshot-gone`` when one has saved it or given it
+        up since.
     """
     if orphan.host:
         return SnapshotFile(orphan.file.parent)
-    return SnapshotFile(orphan.file.parent, orphan.file, lock_file(orphan.file))
+    return SnapshotFile(orphan.file.parent, orphan.file, _lock_left(orphan))
 
 
 def discard(orphan: Orphan) -> None:
-    """Delete an orphan, as somebody has chosen; `FileProblem` ``plan-held`` when it is none any more."""
-    lock = lock_file(orphan.file, take_over=True)
-    SnapshotFile(orphan.file.parent, orphan.file, lock).close()
+    """Delete an orphan, as somebody has chosen.
+
+    Raises
+    ------
+    FileProblem
+        As `adopt` when it is none any more, ``snapshot-stays`` when it may not be deleted.
+    """
+    SnapshotFile(orphan.file.parent, orphan.file, _lock_left(orphan)).close()
+    if orphan.file.exists():
+        raise FileProblem("snapshot-stays")
+
+
+def check_left(orphan: Orphan) -> None:
+    """Make sure that what was found is an orphan still; raises as `adopt` when it is none any more."""
+    lock = _lock_left(orphan)
+    if lock is not None:
+        lock.release()
+
+
+def _lock_left(orphan: Orphan) -> FileLock | None:
+    """Return the lock of a snapshot that is an orphan still; raises as `adopt`."""
+    try:
+        lock = lock_file(orphan.file, take_over=bool(orphan.host))
+    except FileProblem as problem:
+        raise FileProblem("snapshot-taken") from problem
+    if lock is not None and not orphan.file.exists():
+        lock.release()
+        raise FileProblem("snapshot-gone")
+    return lock
 
 
 def _files(folder: Path) -> list[Path]:

@@ -1,11 +1,12 @@
 """Offers what a crash left behind: each unsaved plan with its time and what differs in it.
 
 The rule of this module: nothing is deleted but by a button that says so, after a question; whatever is left
-alone is offered again.
+alone is offered again. What another window has taken meanwhile is told as such, and left to it.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import Qt
@@ -23,7 +24,7 @@ from PySide6.QtWidgets import (
 from studio_gui.domain.differences import differences
 from studio_gui.domain.errors import FileProblem
 from studio_gui.storage.files import fingerprint, read_plan
-from studio_gui.storage.recovery import Orphan, Snapshot, discard
+from studio_gui.storage.recovery import Orphan, Snapshot, check_left, discard
 from studio_gui.views.labels import MessageLabel, TonedLabel
 from studio_gui.views.questions import Button, ask
 from studio_gui.wording.differences import differences_words
@@ -43,6 +44,7 @@ class RecoveryDialog(QDialog):
         super().__init__(parent)
         self.chosen: Orphan | None = None
         self._found = list(found)
+        self._missed: dict[Path, FileProblem] = {}
         self.setWindowTitle(self.tr("Unsaved work was found"))
         self.lead = TonedLabel("text")
         self.lead.setWordWrap(True)
@@ -112,11 +114,13 @@ class RecoveryDialog(QDialog):
     def _show_details(self) -> None:
         self.message.say("")
         orphan = self._current
-        self.recover.setEnabled(isinstance(orphan.found, Snapshot))
+        is_left = orphan.file not in self._missed
+        self.recover.setEnabled(is_left and isinstance(orphan.found, Snapshot))
+        self.delete.setEnabled(is_left)
         self.details.show_text("\n".join(self._lines(orphan)))
 
     def _lines(self, orphan: Orphan) -> list[str]:
-        found = orphan.found
+        found = self._missed.get(orphan.file, orphan.found)
         if not isinstance(found, Snapshot):
             return [refusal(found)]
         lines = []
@@ -143,12 +147,14 @@ class RecoveryDialog(QDialog):
         return self.tr("It differs from the file in: {0}.").format(words)
 
     def _recover(self) -> None:
-        if isinstance(self._current.found, Snapshot):
+        if self.recover.isEnabled() and self._done(check_left):
             self.chosen = self._current
             self.accept()
 
     def _delete(self) -> None:
         orphan, row = self._current, self.list.currentRow()
+        if not self.delete.isEnabled() or not self._done(check_left):
+            return
         answer = ask(
             self,
             self.tr("Delete unsaved work"),
@@ -161,16 +167,26 @@ class RecoveryDialog(QDialog):
         )
         if answer != Button.Yes:
             return
-        try:
-            discard(orphan)
-        except FileProblem as problem:
-            self.message.say(refusal(problem))
+        if not self._done(discard):
             return
         self._found.remove(orphan)
         if not self._found:
             self.reject()
             return
         self._fill(row)
+
+    def _done(self, deed: Callable[[Orphan], None]) -> bool:
+        """Do something with the current one; return False, telling why, where that fails."""
+        try:
+            deed(self._current)
+        except FileProblem as problem:
+            if problem.code in ("snapshot-taken", "snapshot-gone"):  # another window's affair from now on
+                self._missed[self._current.file] = problem
+                self._show_details()
+            else:
+                self.message.say(refusal(problem))
+            return False
+        return True
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Delete:

@@ -83,7 +83,8 @@ def _unknown_key(told: Told) -> str:
     return told.translate("Files", "“{key}” is not known. Take it out.")
 
 
-def _too_large(told: Told) -> str:
+def too_large(told: Told) -> str:
+    """Return that a file is too large, for a plan or for its disk."""
     if "most_bytes" not in told.params:
         return told.translate("Files", "The file is larger than the disk allows. Save it on another disk.")
     megabytes = f"{told.number('most_bytes') / 1024 / 1024:.0f}"
@@ -132,44 +133,6 @@ def with_holder(told: Told) -> Told:
         holder=told.translate("Files", "{program}, user {user} on {host}, process {number}, since {moment}")
     )
 
-
-def _held_on_saving(told: Told) -> str:
-    told = with_holder(told)
-    if not told.text("user"):
-        return told.translate(
-            "Files", "{path} is open in another window. Save under another name, or close it there first."
-        )
-    return told.translate(
-        "Files", "{path} is open: {holder}. Save under another name, or close it there first."
-    )
-
-
-def _held_far_on_saving(told: Told) -> str:
-    return with_holder(told).translate(
-        "Files",
-        "{path} was opened on another computer and may be open there still: {holder}. Save under another"
-        " name, or write over it if nobody works on it there.",
-    )
-
-
-def _too_much_to_save(told: Told) -> str:
-    return told.translate("Files", "The plan holds more than a file of it may. Take out what is not needed.")
-
-
-def _too_large_to_save(told: Told) -> str:
-    return _too_much_to_save(told) if "most_bytes" in told.params else _too_large(told)
-
-
-#: What is said otherwise where something was to be saved: it is no help then to work on a copy, or to read.
-ON_SAVING: dict[str, Telling] = {
-    "plan-held": _held_on_saving,
-    "plan-held-far": _held_far_on_saving,
-    "file-not-readable": lambda told: told.translate(
-        "Files", "What stands in {path} may not be read, and so not be kept. Save under another name."
-    ),
-    "file-too-large": _too_large_to_save,
-    "too-many-values": _too_much_to_save,
-}
 
 #: Of files as a whole; these name the path themselves.
 OUTSIDE: dict[str, Telling] = {
@@ -233,10 +196,21 @@ OUTSIDE: dict[str, Telling] = {
 
 #: Of what stands in a file; told with the place.
 INSIDE: dict[str, Telling] = {
-    "file-too-large": _too_large,
+    "file-too-large": too_large,
     "snapshot-broken": lambda told: told.translate(
         "Files",
         "This copy is damaged, and no plan can be taken from it. Keep it for somebody who can, or delete it.",
+    ),
+    "snapshot-taken": lambda told: told.translate(
+        "Files", "Another window has begun to recover this, and keeps it. Go on with it there."
+    ),
+    "snapshot-gone": lambda told: told.translate(
+        "Files",
+        "Another window has saved this by now, or given it up. Nothing is left to recover here.",
+    ),
+    "snapshot-stays": lambda told: told.translate(
+        "Files",
+        "This copy may not be deleted, and stays. Its folder or its disk is protected.",
     ),
     "snapshot-newer": lambda told: told.translate(
         "Files", "A newer Roving Lay kept this copy. Open it with that one."

@@ -13,8 +13,9 @@ from studio_gui.domain.errors import FileProblem, RovingLayError
 from studio_gui.domain.plan import Plan
 from studio_gui.wording.check_sentences import CHECK_WORDS, UNKNOWN_CHECK, CheckWords, told_of
 from studio_gui.wording.edit_sentences import EDITS
-from studio_gui.wording.file_sentences import INSIDE, ON_SAVING, OUTSIDE, located, with_path
+from studio_gui.wording.file_sentences import INSIDE, OUTSIDE, located, with_path
 from studio_gui.wording.mend_sentences import MEND_ALL_LABELS, MEND_WORDS, UNKNOWN_MEND, MendWords
+from studio_gui.wording.saving_sentences import ON_SAVING
 from studio_gui.wording.told import Told
 from studio_gui.wording.translation import ENGLISH, TRANSLATED, Tongue
 from studio_gui.wording.typed_sentences import TYPED

@@ -17,9 +17,19 @@ from hypothesis import strategies as st
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.plan import Plan
+from studio_gui.storage import recovery
 from studio_gui.storage.files import Fingerprint, fingerprint, read_plan, save_plan
 from studio_gui.storage.locks import lock_path
-from studio_gui.storage.recovery import Orphan, Snapshot, SnapshotFile, Typed, adopt, discard, orphans
+from studio_gui.storage.recovery import (
+    Orphan,
+    Snapshot,
+    SnapshotFile,
+    Typed,
+    adopt,
+    check_left,
+    discard,
+    orphans,
+)
 from studio_gui.storage.strict_json import Json, serialise
 from tests.storage.owners import another_keeper
 from tests.strategies import plans
@@ -128,13 +138,33 @@ def test_an_orphan_goes_on_in_the_same_file_and_is_nobody_else_s(folder: Path) -
     kept = adopt(orphan)
     assert kept.file == file
     assert orphans(folder) == []
-    for late in (adopt, discard):
-        with pytest.raises(FileProblem) as caught:
+    for late in (check_left, adopt, discard):
+        with pytest.raises(FileProblem, match="snapshot-taken"):
             late(orphan)
-        assert caught.value.code == "plan-held"
     kept.write(replace(PLAN, title="Further"), None, None)
     kept.let_go()
     assert snapshot(folder).plan.title == "Further"
+    check_left(orphan)
+    adopt(orphan).close()
+    for late in (check_left, adopt, discard):
+        with pytest.raises(FileProblem, match="snapshot-gone"):
+            late(orphan)
+    assert list(folder.iterdir()) == []
+
+
+def test_what_cannot_be_deleted_is_not_said_to_be(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    orphaned(folder)
+    monkeypatch.setattr(SnapshotFile, "remove", lambda _file: None)
+    with pytest.raises(FileProblem, match="snapshot-stays"):
+        discard(only(folder))
+
+
+def test_where_nothing_can_be_locked_what_was_found_is_taken_as_left(
+    folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    orphaned(folder)
+    monkeypatch.setattr(recovery, "lock_file", lambda *_, **__: None)
+    check_left(only(folder))
 
 
 def test_only_a_choice_deletes(folder: Path) -> None:

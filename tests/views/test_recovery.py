@@ -72,6 +72,7 @@ def click(button: Callable[[RecoveryDialog], QPushButton], *, row: int = 0) -> A
 
 
 RECOVER = click(lambda dialog: dialog.recover)
+RECOVER_SECOND = click(lambda dialog: dialog.recover, row=1)
 LATER = click(lambda dialog: dialog.later)
 DELETE = click(lambda dialog: dialog.delete)
 
@@ -201,26 +202,84 @@ def test_only_the_button_and_its_question_delete(start: Start) -> None:
     assert start.window.document.plan == plain_plan(2)
 
 
-def test_what_another_window_took_meanwhile_is_left_to_it(start: Start) -> None:
+def test_what_another_window_took_meanwhile_is_told_and_left_to_it(start: Start) -> None:
     start.leave(PLAN)
     start.leave(CHANGED)
-    taken = [adopt(orphan) for orphan in orphans(start.snapshots)]
-    for kept in taken:
-        kept.let_go()
     (first, second) = orphans(start.snapshots)
 
     def late(dialog: QDialog) -> None:
         assert isinstance(dialog, RecoveryDialog)
         adopted = adopt(first)
         QTest.mouseClick(dialog.delete, Qt.MouseButton.LeftButton)
-        assert dialog.message.text()
+        assert dialog.details.text().startswith("Another window has begun to recover this")
+        assert not dialog.delete.isEnabled()
+        dialog.list.setFocus()
+        for key in (Qt.Key.Key_Delete, Qt.Key.Key_Return):
+            QTest.keyClick(dialog.list, key)
         assert dialog.list.count() == 2
-        RECOVER(dialog)
-        adopted.let_go()
+        adopted.close()
+        dialog.list.setCurrentRow(1)
+        assert dialog.delete.isEnabled()
+        adopt(second).close()
+        RECOVER_SECOND(dialog)
+        assert dialog.details.text().startswith("Another window has saved this by now")
+        cancel(dialog)
 
-    with answering(soon(late), press(Button.Yes)):
+    with answering(late):
         start.window.recovery.offer_at_start()
-    assert second.file.exists()
+    assert start.window.document.plan == plain_plan(2)
+
+
+def test_what_is_taken_while_it_is_asked_about_is_not_deleted(start: Start) -> None:
+    file = start.leave(CHANGED)
+    taken: list[SnapshotFile] = []
+
+    def delete(dialog: QDialog) -> None:
+        DELETE(dialog)
+        assert isinstance(dialog, RecoveryDialog)
+        assert dialog.details.text().startswith("Another window has begun to recover this")
+        cancel(dialog)
+
+    def late(dialog: QDialog) -> None:
+        taken.extend(adopt(orphan) for orphan in orphans(start.snapshots))
+        press(Button.Yes)(dialog)
+
+    with answering(soon(delete), late):
+        start.window.recovery.offer_at_start()
+    assert file.exists()
+    taken[0].let_go()
+
+
+def test_what_cannot_be_deleted_is_not_said_to_be(start: Start, monkeypatch: pytest.MonkeyPatch) -> None:
+    file = start.leave(CHANGED)
+    monkeypatch.setattr(SnapshotFile, "remove", lambda _file: None)
+
+    def delete(dialog: QDialog) -> None:
+        DELETE(dialog)
+        assert isinstance(dialog, RecoveryDialog)
+        assert dialog.message.text().startswith("This copy may not be deleted")
+        assert dialog.list.count() == 1
+        cancel(dialog)
+
+    with answering(soon(delete), press(Button.Yes)):
+        start.window.recovery.offer_at_start()
+    assert file.exists()
+
+
+def test_what_is_taken_at_the_last_moment_is_told(start: Start) -> None:
+    start.leave(CHANGED)
+    start.window.document.edit("Rename", lambda plan: replace(plan, title="Here"))
+    taken: list[SnapshotFile] = []
+
+    def late(dialog: QDialog) -> None:
+        taken.extend(adopt(orphan) for orphan in orphans(start.snapshots))
+        press(Button.Discard)(dialog)
+
+    with answering(RECOVER, late):
+        start.window.recovery.offer_at_start()
+    assert start.status.startswith("Another window has begun to recover this")
+    assert start.window.document.plan.title == "Here"
+    taken[0].let_go()
 
 
 def test_a_copy_of_another_computer_is_told_as_such(start: Start) -> None:

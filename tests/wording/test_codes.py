@@ -21,9 +21,10 @@ from studio_gui.domain.ranges import RANGES
 from studio_gui.wording.check_sentences import CHECK_WORDS
 from studio_gui.wording.edit_sentences import EDITS
 from studio_gui.wording.fields import FIELD_KINDS, field_name
-from studio_gui.wording.file_sentences import INSIDE, ON_SAVING, OUTSIDE
+from studio_gui.wording.file_sentences import INSIDE, OUTSIDE
 from studio_gui.wording.mend_sentences import MEND_ALL_LABELS, MEND_WORDS
 from studio_gui.wording.numbers import UNKNOWN
+from studio_gui.wording.saving_sentences import ON_SAVING
 from studio_gui.wording.sentences import (
     check_reason,
     check_text,
