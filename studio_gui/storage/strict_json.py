@@ -7,7 +7,7 @@ every text made of whole characters. Size, depth and count are known before anyt
 that no file takes long or much memory to be refused.
 
 Codes: ``file-too-large``, ``byte-order-mark``, ``not-utf8``, ``nested-too-deep``, ``too-many-values``,
-``not-json``, ``key-twice``, ``not-a-number``, ``number-too-large``, ``lone-surrogate``.
+``file-empty``, ``not-json``, ``key-twice``, ``not-finite``, ``number-too-large``, ``lone-surrogate``.
 """
 
 from __future__ import annotations
@@ -38,6 +38,9 @@ _LONGEST_INTEGER = len(str(-LARGEST_INTEGER))
 
 LONGEST_QUOTE = 60
 MOST_VALUES_ON_ONE_LINE = 3
+
+#: What a file consists of that was made and never filled; zeros are left by a power cut on some disks.
+_NOTHING = b" \t\r\n\0"
 
 # A string is taken whole, closed or not, so that what stands inside it does not count.
 _SIGN = re.compile(r'"[^"\\]*+(?:\\.[^"\\]*+)*+"?|[\[\]{},]', re.DOTALL)
@@ -89,6 +92,8 @@ def parse(data: bytes) -> Json:
     """
     if len(data) > LARGEST_FILE_BYTES:
         raise FileProblem("file-too-large", most_bytes=LARGEST_FILE_BYTES)
+    if not data.strip(_NOTHING):
+        raise FileProblem("file-empty")
     text = _decoded(data)
     open_brackets = _checked_signs(text)
     try:
@@ -239,7 +244,7 @@ def _judged_key(key: str, before: Container[str]) -> str:
 
 def _judged_number(text: str) -> int | float:
     if text in ("NaN", "Infinity", "-Infinity"):
-        raise _Refused("not-a-number", value=str(text))
+        raise _Refused("not-finite", value=str(text))
     if text.removeprefix("-").isdigit():
         # Counted first: turning very many digits into a number is slow, and Python refuses it.
         if len(text) <= _LONGEST_INTEGER and abs(int(text)) <= LARGEST_INTEGER:

@@ -6,6 +6,7 @@ value in the file shares with a value typed in. What is wrong inside a file is t
 
 from __future__ import annotations
 
+from difflib import get_close_matches
 from pathlib import PurePath
 
 from studio_gui.wording.moments import moment_of, moment_words
@@ -53,6 +54,11 @@ def _kind(name: str, tongue: Tongue) -> str:
 
 
 def _not_a_plan(told: Told) -> str:
+    if not told.text("found"):
+        return told.translate(
+            "Files",
+            "This does not say that it is a plan of Roving Lay. Choose a file that ends in .roving.json.",
+        )
     return told.plus(found=_kind(told.text("found"), told.tongue)).translate(
         "Files", "This is not a plan of Roving Lay (found: {found}). Choose a file that ends in .roving.json."
     )
@@ -78,9 +84,12 @@ def _not_json(told: Told) -> str:
 
 
 def _unknown_key(told: Told) -> str:
-    if told.text("absent"):
-        return told.translate("Files", "“{key}” is not known. Known, and not given here: {absent}.")
-    return told.translate("Files", "“{key}” is not known. Take it out.")
+    meant = get_close_matches(told.text("key"), told.text("absent").split(", "), n=1)
+    if meant:
+        return told.plus(meant=meant[0]).translate(
+            "Files", "“{key}” does not belong here. Write “{meant}” if that is meant, or take it out."
+        )
+    return told.translate("Files", "“{key}” does not belong here. Take it out.")
 
 
 def too_large(told: Told) -> str:
@@ -88,7 +97,9 @@ def too_large(told: Told) -> str:
     if "most_bytes" not in told.params:
         return told.translate("Files", "The file is larger than the disk allows. Save it on another disk.")
     megabytes = f"{told.number('most_bytes') / 1024 / 1024:.0f}"
-    return told.plus(megabytes=megabytes).translate("Files", "A plan takes at most {megabytes} MB.")
+    return told.plus(megabytes=megabytes).translate(
+        "Files", "A file of a plan has at most {megabytes} MB. Choose another one."
+    )
 
 
 def _failed(told: Told) -> str:
@@ -231,8 +242,12 @@ INSIDE: dict[str, Telling] = {
     "list-too-long": lambda told: told.translate(
         "Files", "The list has {count} entries, and {most} is the most. Take some out."
     ),
+    "file-empty": lambda told: told.translate("Files", "There is nothing in the file. Take it from a copy."),
     "not-json": _not_json,
     "key-twice": lambda told: told.translate("Files", "“{key}” stands there twice. Take one out."),
+    "not-finite": lambda told: told.translate(
+        "Files", "“{value}” is no number that a plan can have. Write one, such as 12.5."
+    ),
     "lone-surrogate": lambda told: told.translate(
         "Files", "The text has half a character in it. Write it anew."
     ),

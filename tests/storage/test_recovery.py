@@ -248,7 +248,7 @@ EMPTY = hashlib.sha256(b"").hexdigest()
         (json.dumps(HEAD | {"version": 3}), "snapshot-newer"),
         (json.dumps(HEAD), "key-missing"),
         (json.dumps(HEAD | {"plan_sha256": "0"}), "snapshot-broken"),
-        (json.dumps(HEAD | {"plan_sha256": EMPTY}), "not-json"),
+        (json.dumps(HEAD | {"plan_sha256": EMPTY}), "file-empty"),
         ("{", "not-json"),
     ],
 )

@@ -120,7 +120,6 @@ def test_what_is_not_plain_utf8_is_refused_where_it_starts(
 @pytest.mark.parametrize(
     ("data", "line", "column", "cut_short"),
     [
-        (b"", 1, 1, False),
         (b"{\n  'title': 1\n}", 2, 3, False),
         (b'{"title": "a\nb"}', 1, 13, False),
         (b'{"title": "Two Sh', 1, 11, True),
@@ -136,6 +135,11 @@ def test_what_is_not_plain_utf8_is_refused_where_it_starts(
 )
 def test_broken_text_is_refused_where_it_breaks(data: bytes, line: int, column: int, cut_short: bool) -> None:
     assert refusal(data) == ("not-json", {"line": line, "column": column, "cut_short": cut_short})
+
+
+@pytest.mark.parametrize("data", [b"", b" \r\n\t\n", b"\0" * 4_096])
+def test_a_file_that_was_never_filled_is_told_as_such(data: bytes) -> None:
+    assert refusal(data) == ("file-empty", {})
 
 
 @pytest.mark.parametrize(("opening", "closing"), [("[", "]"), ('{"a":', "}")])
@@ -161,9 +165,9 @@ def test_brackets_in_texts_are_no_nesting() -> None:
 @pytest.mark.parametrize(
     ("data", "code", "params"),
     [
-        ("NaN", "not-a-number", {"value": "NaN"}),
-        ("Infinity", "not-a-number", {"value": "Infinity"}),
-        ("-Infinity", "not-a-number", {"value": "-Infinity"}),
+        ("NaN", "not-finite", {"value": "NaN"}),
+        ("Infinity", "not-finite", {"value": "Infinity"}),
+        ("-Infinity", "not-finite", {"value": "-Infinity"}),
         ("1e999", "number-too-large", {"value": "1e999"}),
         ("-1e999", "number-too-large", {"value": "-1e999"}),
         (f"{2**53 + 1}", "number-too-large", {"value": "9007199254740993"}),

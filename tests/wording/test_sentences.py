@@ -146,7 +146,17 @@ def test_a_section_that_vanishes_is_said_so(length_m: float, sentence: str) -> N
             " Put it right, or take the file from a copy."
         )),
         (b'"wicking_mm"', b'"wicking"', (
-            "At wicking: “wicking” is not known. Known, and not given here: wicking_mm, acid_line."
+            "At wicking: “wicking” does not belong here. Write “wicking_mm” if that is meant, or take it out."
+        )),
+        (b'"wicking_mm"', b'"sparkle": 1, "wicking_mm"', (
+            "At sparkle: “sparkle” does not belong here. Take it out."
+        )),
+        (b'"wicking_mm": 20.0', b'"wicking_mm": NaN', (
+            "At wicking_mm: “NaN” is no number that a plan can have. Write one, such as 12.5."
+        )),
+        (b'"document"', b'"dokument"', (
+            "At document: This does not say that it is a plan of Roving Lay."
+            " Choose a file that ends in .roving.json."
         )),
         (b'"title"', b'"wicking_mm"', "At wicking_mm: “wicking_mm” stands there twice. Take one out."),
         (b'"version": 4', b'"version": 7', (
