@@ -81,11 +81,10 @@ class SaveCommands(QObject):
     def _ask_about_change(self, path: Path, outside: Outside) -> str:
         from studio_gui.wording.outside_words import changed_outside  # noqa: PLC0415  (seldom needed)
 
-        choices = [
-            Choice("save-as", self.tr("Save &as…")),
-            Choice("keep-both", self.tr("&Keep both")),
-        ]
-        more = self.tr("Keep both saves here, and puts what stands in the file now beside it.")
+        choices, more = [Choice("save-as", self.tr("Save &as…"))], ""
+        if outside.changed_at is not None:
+            choices.append(Choice("keep-both", self.tr("&Keep both")))
+            more = self.tr("Keep both saves here, and puts what stands in the file now beside it.")
         if not isinstance(outside.found, FileProblem):
             choices.append(Choice("reload", self.tr("&Reload")))
             more = self.tr("{0} Reload brings the file’s plan here; Undo gives yours back.").format(more)

@@ -172,8 +172,8 @@ OUTSIDE: dict[str, Telling] = {
     "not-a-regular-file": lambda told: told.translate(
         "Files", "{path} is not an ordinary file. Choose one that is."
     ),
-    "name-too-long": lambda told: told.translate(
-        "Files", "The name {path} is too long. Choose a shorter one."
+    "name-too-long": lambda told: told.plus(name=one_line(PurePath(told.text("path")).name)).translate(
+        "Files", "The name “{name}” is too long. Choose a shorter one."
     ),
     "too-large-to-keep": lambda told: told.translate(
         "Files", "{path} holds far more than a plan now, and is not copied beside. Save under another name."

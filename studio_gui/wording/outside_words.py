@@ -47,9 +47,9 @@ def changed_outside(
         )
     first = first.format(name, moment_words(changed_at, tongue))
     if isinstance(found, FileProblem):
-        second = say("Outside", "It holds no plan that can be read: {0}").format(
-            refusal(found, tongue=tongue)
-        )
+        second = refusal(found, tongue=tongue)
+        if changed_at is not None:
+            second = say("Outside", "It holds no plan that can be read: {0}").format(second)
     elif found == ours:
         second = say("Outside", "It holds the plan that is open here, only written otherwise.")
     else:

@@ -190,7 +190,13 @@ def test_a_file_that_became_a_folder_is_told_and_saved_elsewhere(desk: Desk) -> 
     path.unlink()
     path.mkdir()
     mine = desk.folder / "mine.roving.json"
-    with answering(soon(click_text("Save as…")), choose_file(mine)) as said:
+
+    def elsewhere(dialog: QDialog) -> None:
+        assert isinstance(dialog, QMessageBox)
+        assert len(dialog.buttons()) == 2, "what cannot be read cannot be kept beside"
+        click_text("Save as…")(dialog)
+
+    with answering(soon(elsewhere), choose_file(mine)) as said:
         assert desk.files.save()
     assert "is a folder" in said[0]
     assert read_plan(mine) == desk.plan()

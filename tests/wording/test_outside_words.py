@@ -30,4 +30,8 @@ def test_the_same_plan_written_otherwise_is_told_as_such() -> None:
 def test_what_cannot_be_read_is_told_with_its_reason_and_without_a_time_where_there_is_none() -> None:
     words = changed_outside(PATH, None, FileProblem("is-a-folder", path=str(PATH)), new_plan(), ENGLISH)
     assert "(it is dated" not in words
-    assert "It holds no plan that can be read: " in words
+    assert words.endswith("is a folder. Choose a file.")
+    words = changed_outside(PATH, NOON, FileProblem("file-empty", path="/a/b"), new_plan(), ENGLISH)
+    assert words.endswith(
+        "It holds no plan that can be read: b: There is nothing in the file. Take it from a copy."
+    )
