@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QMessageBox, QWidget
 
 from studio_gui.domain.errors import FileProblem
@@ -44,6 +45,8 @@ def ask(
     for button, label in (_labels() | ({Button.Yes: yes} if yes else {})).items():
         if button & buttons:
             box.button(button).setText(label)
+    if yes:
+        box.button(Button.Yes).setIcon(QIcon())  # the one of Yes would say that all is well
     box.setDefaultButton(default)
     try:
         return Button(box.exec())

@@ -94,7 +94,11 @@ class Recovery(QObject):
     def _say_state(self, is_off: bool) -> None:
         if is_off:
             note("snapshot-failed")
-            self.said.emit(self.off.words)
+            self.said.emit(
+                self.tr("After a crash, what is not saved would be lost. Click “{0}” for why.").format(
+                    self.off.text()
+                )
+            )
         else:
             self.said.emit(self.tr("Recovery works again: what is not saved is kept for a crash."))
 

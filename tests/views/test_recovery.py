@@ -300,7 +300,7 @@ def test_that_nothing_can_be_kept_stays_in_sight_until_it_can(start: Start, qtbo
     window.document.edit("Rename", lambda plan: replace(plan, title="Here"))
     with pytest.raises(FileProblem):
         window.autosave.keep_now()
-    assert start.status.startswith("Recovery is off: ")
+    assert start.status.endswith("Click “Recovery is off” for why.")
     window.statusBar().clearMessage()
     assert off.isVisible()
     with answering(cancel) as said:
