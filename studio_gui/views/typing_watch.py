@@ -6,9 +6,8 @@ business to enter it; but a crash should not cost it either.
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtCore import QMetaObject, QObject, Qt, Signal
 from PySide6.QtWidgets import QAbstractItemView, QApplication, QLineEdit, QWidget
-from shiboken6 import isValid
 
 from studio_gui.storage.recovery import Typed
 
@@ -28,19 +27,18 @@ class TypingWatch(QObject):
         super().__init__(window)
         self._window = window
         self._field: QLineEdit | None = None
+        self._links: tuple[QMetaObject.Connection, ...] = ()
         application = QApplication.instance()
         if isinstance(application, QApplication):
             application.focusChanged.connect(self._follow)
 
     def _follow(self, _before: QWidget | None, now: QWidget | None) -> None:
-        field, self._field = self._field, None
-        if field is not None and isValid(field):
-            field.textChanged.disconnect(self._tell)
-            field.editingFinished.disconnect(self._tell)
+        for link in self._links:  # by their handles: the field may be on its way out
+            QObject.disconnect(link)
+        self._field, self._links = None, ()
         if isinstance(now, QLineEdit) and self._is_mine(now):
             self._field = now
-            now.textChanged.connect(self._tell)
-            now.editingFinished.connect(self._tell)
+            self._links = (now.textChanged.connect(self._tell), now.editingFinished.connect(self._tell))
         self._tell()
 
     def _is_mine(self, field: QWidget) -> bool:
