@@ -21,6 +21,8 @@ from studio_gui.storage.strict_json import quoted
 LARGEST_SPECTRUM_BYTES = 1_000_000
 _SEPARATORS = (";", "\t")
 _NUMBER = re.compile(r"[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?")
+#: A percent sign that is not that of a number before it.
+_PERCENT_AS_UNIT = re.compile(r"(^|[^\d\s])\s*%")
 _COLUMNS = 2
 
 
@@ -36,7 +38,8 @@ def spectrum_from_csv(data: bytes) -> Spectrum:
     r"""Return the spectrum in a text of rows "wavelength, reflectance", fractions or percent.
 
     Semicolons, tabs, commas or spaces stand between; decimal commas are read where no comma separates. Rows
-    before the first of numbers are headings; a percent sign in the last of them, or in a row, says the unit.
+    before the first of numbers are headings; a percent sign in the last of them, or in a row, says the unit,
+    but not one behind a number in a heading: "Slate 2 %" tells the depth of the sample.
 
     Raises
     ------
@@ -51,12 +54,11 @@ def spectrum_from_csv(data: bytes) -> Spectrum:
     if len(data) > LARGEST_SPECTRUM_BYTES:
         raise FileProblem("file-too-large", most_bytes=LARGEST_SPECTRUM_BYTES)
     text = _text(data)
-    readings, unit = _readings(text)
+    readings, says_percent = _readings(text)
     if not readings:
         raise FileProblem("spectrum-no-rows")
-    says_percent = True if "%" in unit else None
     try:
-        return spectrum_of(readings, says_percent=says_percent)
+        return spectrum_of(readings, says_percent=says_percent or None)
     except InvalidPlan as problem:
         raise FileProblem(problem.code, **problem.params) from problem
 
@@ -73,10 +75,10 @@ def _text(data: bytes) -> str:
     raise FileProblem("spectrum-not-text")
 
 
-def _readings(text: str) -> tuple[list[tuple[float, float]], str]:
-    """Return the pairs of numbers, and the text that says their unit: the last heading and the rows' own."""
+def _readings(text: str) -> tuple[list[tuple[float, float]], bool]:
+    """Return the pairs of numbers, and whether the last heading or a row says that they are percent."""
     readings: list[tuple[float, float]] = []
-    unit = ""
+    says_percent = False
     for row, line in enumerate(text.splitlines(), start=1):
         cells = _cells(line)
         if not any(cells) or line.lstrip().startswith("#"):
@@ -85,13 +87,13 @@ def _readings(text: str) -> tuple[list[tuple[float, float]], str]:
         if len(numbers) < _COLUMNS or any(math.isnan(number) for number in numbers[:_COLUMNS]):
             if readings or not math.isnan(numbers[0]):
                 raise FileProblem("spectrum-row", row=row, value=quoted(line.strip()))
-            unit = line
+            says_percent = _PERCENT_AS_UNIT.search(line) is not None
             continue
         if _may_be_decimal_commas(line, numbers):
             raise FileProblem("spectrum-commas", row=row, value=quoted(line.strip()))
         readings.append((numbers[0], numbers[1]))
-        unit += cells[1][-1:]
-    return readings, unit
+        says_percent = says_percent or cells[1].endswith("%")
+    return readings, says_percent
 
 
 def _may_be_decimal_commas(line: str, numbers: list[float]) -> bool:

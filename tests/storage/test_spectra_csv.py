@@ -39,6 +39,8 @@ def refusal(data: bytes) -> tuple[str, dict[str, Param]]:
         rows("{nm};45 %"),
         rows("{nm};45,0 %", "humidity 60 %\nnm;R\n"),
         rows("{nm};0,45", "humidity 60 %\nnm;R\n"),
+        rows("{nm},0.45", "Wavelength (nm),Slate 2 %\n"),
+        rows("{nm},45", "Wavelength (nm),Slate 2 % (R, %)\n"),
         rows("{nm};0,45", "Wellenlänge;Reflexion\n").decode().encode("latin-1"),
         rows("{nm};0,45", "Wellenlänge;Reflexion\n").decode().encode("utf-16"),
         rows("{nm},0.45").replace(b"\n", b"\r\n"),
@@ -49,8 +51,9 @@ def test_whichever_way_it_is_written_the_same_spectrum_is_read(data: bytes) -> N
     assert spectrum_from_csv(data).reflectance == pytest.approx([0.45] * 31)
 
 
-def test_a_dark_sample_in_percent_is_told_by_its_heading() -> None:
-    assert spectrum_from_csv(rows("{nm};1,5", "nm;R %\n")).reflectance[0] == pytest.approx(0.015)
+@pytest.mark.parametrize("heading", ["nm;R %", "nm;R [%]", "nm;%", "nm;Slate 2 %, R %", "nm;R in %"])
+def test_a_dark_sample_in_percent_is_told_by_its_heading(heading: str) -> None:
+    assert spectrum_from_csv(rows("{nm};1,5", f"{heading}\n")).reflectance[0] == pytest.approx(0.015)
 
 
 @pytest.mark.parametrize("data", [b"", b"\n\n", b"nm;R\n", b"# nothing\n", b"one;two\nthree;four\n"])
