@@ -14,14 +14,12 @@ from numpy.typing import NDArray
 from studio_gui.domain.at_hand import at_hand
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.mud import chroma
+from studio_gui.domain.colour.spaces import LEAST_CHROMA_FOR_HUE
 from studio_gui.domain.figures import SectionFigures
 from studio_gui.domain.liquors import DyeDepth
 from studio_gui.domain.strip import StripRun, strip_runs
 
 FloatArray = NDArray[np.float64]
-
-#: Below this CIELAB chroma a colour has no hue to speak of; our choice.
-LEAST_CHROMA_FOR_HUE = 3.0
 
 
 @dataclass(frozen=True, eq=False)

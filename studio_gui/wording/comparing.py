@@ -63,9 +63,9 @@ def directions_line(comparison: Comparison, tongue: Tongue = TRANSLATED) -> str:
         for step, more, less in steps
         if abs(step) >= _TOO_SMALL
     ]
-    if abs(comparison.hue_turn_deg) >= _TOO_SMALL:
-        turn = shown_number(abs(comparison.hue_turn_deg), 0, tongue)
-        said.append(tongue.translate("Comparing", "hue {0}° away").format(turn))
+    turn_deg = abs(comparison.hue_turn_deg or 0.0)
+    if turn_deg >= _TOO_SMALL:
+        said.append(tongue.translate("Comparing", "hue {0}° away").format(shown_number(turn_deg, 0, tongue)))
     if not said:
         return tongue.translate("Comparing", "The second is the same.")
     return tongue.translate("Comparing", "The second is {0}.").format(", ".join(said))

@@ -11,7 +11,7 @@ import numpy as np
 
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.grades import grey_scale_grade
-from studio_gui.domain.colour.spaces import lab_from_hex
+from studio_gui.domain.colour.spaces import LEAST_CHROMA_FOR_HUE, lab_from_hex
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,14 +27,15 @@ class Comparison:
     lighter, more_vivid
         Steps of L* and of chroma C*, above 0 where the second is lighter or more vivid.
     hue_turn_deg
-        Turn of hue from the first to the second the short way, -180 to 180 degrees.
+        Turn of hue from the first to the second the short way, -180 to 180 degrees; None where either is a
+        grey, which has none.
     """
 
     difference: float
     grade: str
     lighter: float
     more_vivid: float
-    hue_turn_deg: float
+    hue_turn_deg: float | None
 
 
 def compare(first_srgb: str, second_srgb: str) -> Comparison:
@@ -47,10 +48,11 @@ def compare(first_srgb: str, second_srgb: str) -> Comparison:
     first, second = lab_from_hex(first_srgb), lab_from_hex(second_srgb)
     chromas = [float(np.hypot(lab[1], lab[2])) for lab in (first, second)]
     hues = [float(np.degrees(np.arctan2(lab[2], lab[1]))) for lab in (first, second)]
+    has_hues = min(chromas) >= LEAST_CHROMA_FOR_HUE
     return Comparison(
         difference=float(ciede2000(first, second)),
         grade=grey_scale_grade(first, second),
         lighter=float(second[0] - first[0]),
         more_vivid=chromas[1] - chromas[0],
-        hue_turn_deg=(hues[1] - hues[0] + 180.0) % 360.0 - 180.0,
+        hue_turn_deg=(hues[1] - hues[0] + 180.0) % 360.0 - 180.0 if has_hues else None,
     )

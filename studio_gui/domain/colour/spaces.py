@@ -35,6 +35,8 @@ _DELTA = 6.0 / 29.0
 _LAB_KNEE = _DELTA**3
 _LAB_LINE_SLOPE = 1.0 / (3.0 * _DELTA**2)
 _LAB_LINE_START = 4.0 / 29.0
+#: Below this CIELAB chroma a colour is a grey, with no hue to speak of; our choice.
+LEAST_CHROMA_FOR_HUE = 3.0
 _LAB_FROM_ROOTS = np.array([[0.0, 116.0, 0.0], [500.0, -500.0, 0.0], [0.0, 200.0, -200.0]])
 
 

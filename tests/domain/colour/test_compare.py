@@ -27,5 +27,18 @@ def test_the_other_way_round_every_direction_turns(first: str, second: str) -> N
     assert there.difference == pytest.approx(float(ciede2000(lab_from_hex(first), lab_from_hex(second))))
     assert (there.lighter, there.more_vivid) == (-back.lighter, -back.more_vivid)
     assert there.grade == back.grade
-    assert -180.0 <= there.hue_turn_deg <= 180.0
-    assert abs(there.hue_turn_deg) == pytest.approx(abs(back.hue_turn_deg))
+    assert (there.hue_turn_deg is None) == (back.hue_turn_deg is None)
+    if there.hue_turn_deg is not None and back.hue_turn_deg is not None:
+        assert -180.0 <= there.hue_turn_deg <= 180.0
+        assert abs(there.hue_turn_deg) == pytest.approx(abs(back.hue_turn_deg))
+
+
+@pytest.mark.parametrize(
+    ("first", "second"), [("#808080", "#404040"), ("#808080", "#818080"), ("#a03030", "#808080")]
+)
+def test_a_grey_has_no_hue_to_be_away_from(first: str, second: str) -> None:
+    assert compare(first, second).hue_turn_deg is None
+
+
+def test_two_hues_are_told_apart_by_their_turn() -> None:
+    assert compare("#a03030", "#30a030").hue_turn_deg == pytest.approx(112.0, abs=5.0)
