@@ -91,7 +91,7 @@ def _predicted_linear(doses_pct_owf: Array, dyes: Sequence[DyeCurve], undyed_srg
     k_over_s = doses**exponents @ units
     k_over_s += fibre_k_over_s(undyed_srgb)
     linear = _linear_from_k_over_s(k_over_s)
-    for dye, depths_pct_owf in zip(dyes, doses_pct_owf.T, strict=True):
+    for dye, depths_pct_owf in zip(dyes, doses.T, strict=True):
         if dye.excess is not None:
             linear += _sent_out(dye, dye.excess, depths_pct_owf, k_over_s, undyed_srgb)
     own = _own_colour(undyed_srgb)

@@ -37,6 +37,11 @@ def test_a_fluorescent_dye_alone_is_what_its_swatches_are(swatch: Swatch) -> Non
     assert max(glowing.misses) < 0.01
 
 
+def test_a_dose_a_rounding_error_below_nothing_is_nothing() -> None:
+    dyes = (dye_curve(LEMON, fluorescent=True), NAVY)
+    assert lab(-1e-18, 0.5, dyes=dyes) == pytest.approx(lab(0.0, 0.5, dyes=dyes), abs=1e-9)
+
+
 def test_one_swatch_is_enough() -> None:
     curve = dye_curve(LEMON[1:2], fluorescent=True)
     assert ciede2000(lab(1.0, dyes=(curve,)), lab_from_hex(LEMON[1].srgb)) < 0.01
