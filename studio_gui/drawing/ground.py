@@ -107,6 +107,7 @@ def _pixmap(layout: LayLayout, look: Look, font: QFont, ratio: float) -> QPixmap
     size = QSize(math.ceil(layout.size.width() * ratio), math.ceil(layout.size.height() * ratio))
     pixmap = QPixmap(size)
     pixmap.setDevicePixelRatio(ratio)
+    pixmap.fill(look.table)
     painter = QPainter(pixmap)
     try:
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

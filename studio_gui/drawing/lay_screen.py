@@ -50,6 +50,7 @@ class LayScreen:
         if self._picture.size() != size or self._picture.devicePixelRatio() != ratio:
             self._picture = QPixmap(size)
             self._picture.setDevicePixelRatio(ratio)
+            self._picture.fill(look.table)  # at a broken ratio the last pixels are only partly painted over
             self.touch()
         if self._stale is not None:
             self._refresh(painter, layout, look, state)

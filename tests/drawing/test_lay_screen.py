@@ -31,6 +31,9 @@ WHOLE = QRect(0, 0, 900, 480)
 
 pytestmark = pytest.mark.usefixtures("qapp")
 
+#: Of device pixels to px, as desktops offer them.
+RATIOS = (1.0, 1.25, 1.5, 1.75, 2.0)
+
 
 class Screen:
     """A screen and what is on it."""
@@ -101,7 +104,7 @@ def test_tags_on_eased_legs_come_and_go_with_what_changed(
 
 
 @settings(deadline=None)
-@given(st.sampled_from([2, 5, 24, 90]), st.sampled_from([1.0, 2.0]), st.booleans(), st.data())
+@given(st.sampled_from([2, 5, 24, 90]), st.sampled_from(RATIOS), st.booleans(), st.data())
 def test_painting_what_changed_is_as_good_as_painting_all(
     count: int, ratio: float, close: bool, data: st.DataObject
 ) -> None:
