@@ -5,6 +5,7 @@ The rule of this module: the plan and its file stay as they are.
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
@@ -15,6 +16,9 @@ from studio_gui.document.preferences import Preferences
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.views.file_manners import complain, file_stem, finish_typing, may_replace, told_path
+
+#: A suffix that names a kind of file; that of "Kelp No. 4" is part of the name.
+_FILE_TYPE = re.compile(r"\.[A-Za-z][A-Za-z0-9]{0,4}")
 
 
 class ExportCommands(QObject):
@@ -47,7 +51,7 @@ class ExportCommands(QObject):
         if not name:
             return
         path, typed, ending = Path(name), ending_of(name), filters.get(chosen, "")
-        if not path.suffix and ending:
+        if not typed and ending and not _FILE_TYPE.fullmatch(path.suffix):
             path = path.with_name(path.name + ending)
             if not may_replace(self._window, path):
                 return

@@ -348,11 +348,12 @@ def test_an_export_of_unknown_kind_is_refused_in_words(desk: Desk) -> None:
         desk.files.export_action.trigger()
 
 
-def test_an_export_without_ending_takes_the_chosen_kind(desk: Desk) -> None:
-    with answering(choose_file(desk.folder / "map")):
+@pytest.mark.parametrize("name", ["map", "Kelp No. 4", "Harbour v1.2"])
+def test_an_export_without_ending_takes_the_chosen_kind(desk: Desk, name: str) -> None:
+    with answering(choose_file(desk.folder / name)):
         desk.files.export_action.trigger()
-    assert (desk.folder / "map.pdf").exists()
-    with answering(choose_file(desk.folder / "map"), press(Button.Cancel)):
+    assert (desk.folder / f"{name}.pdf").exists()
+    with answering(choose_file(desk.folder / name), press(Button.Cancel)):
         desk.files.export_action.trigger()
 
 
