@@ -21,6 +21,8 @@ MOST_POINTS_OFF = 2.0
 MOST_DEPTH_OFF = 0.1
 
 Verdict = Literal["fine", "off", "short"]
+#: The share of each stock in a jar, in an order of its own.
+Mixture = tuple[tuple[str, float], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,25 +115,23 @@ def cards(figures: SectionFigures, made: MakeUp) -> tuple[Card, ...]:
 
 def _with_alike(made_up: Sequence[Card]) -> tuple[Card, ...]:
     """Tell of each card which other liquors are measured into the same mixture, without being meant to."""
-    same: dict[tuple[tuple[str, float], ...], list[Card]] = {}
-    for card in made_up:
-        same.setdefault(_mixture(card, measured=True), []).append(card)
-    return tuple(replace(card, alike=_unlike(card, same[_mixture(card, measured=True)])) for card in made_up)
-
-
-def _unlike(card: Card, others: Sequence[Card]) -> tuple[str, ...]:
-    """Return the liquors of those cards that are meant to be another mixture than `card` is."""
-    meant = _mixture(card, measured=False)
+    measured = [_mixture(card, measured=True) for card in made_up]
+    meant = [_mixture(card, measured=False) for card in made_up]
+    same: dict[Mixture, list[tuple[str, Mixture]]] = {}
+    for card, as_measured, as_meant in zip(made_up, measured, meant, strict=True):
+        same.setdefault(as_measured, []).append((card.jar.liquor_id, as_meant))
     return tuple(
-        dict.fromkeys(
-            other.jar.liquor_id
-            for other in others
-            if other.jar.liquor_id != card.jar.liquor_id and _mixture(other, measured=False) != meant
-        )
+        replace(card, alike=_unlike(card.jar.liquor_id, as_meant, same[as_measured]))
+        for card, as_measured, as_meant in zip(made_up, measured, meant, strict=True)
     )
 
 
-def _mixture(card: Card, *, measured: bool) -> tuple[tuple[str, float], ...]:
+def _unlike(liquor_id: str, meant: Mixture, others: Sequence[tuple[str, Mixture]]) -> tuple[str, ...]:
+    """Return the liquors that are meant to be another mixture than the one of `liquor_id`."""
+    return tuple(dict.fromkeys(other for other, mix in others if other != liquor_id and mix != meant))
+
+
+def _mixture(card: Card, *, measured: bool) -> Mixture:
     """Return the shares of a jar's stocks, as measured or as meant, in an order of their own."""
     amounts = [(one.stock_id, one.measured_ml if measured else one.exact_ml) for one in card.amounts]
     whole = sum(ml for _, ml in amounts)
