@@ -114,7 +114,7 @@ class UnevenSpinning(LiveWidget):
         self.value.show_text(self.tr("± {0}").format(shown_briefly(SHARE, spread)))
 
     def _retranslate(self) -> None:
-        self.tick.setText(self.tr("As spun by &hand"))
+        self.tick.setText(self.tr("As s&pun by hand"))
         self.tick.setToolTip(
             self.tr(
                 "Spins the plan 300 times with a grist that wanders, and shows the yarn in the middle of them"
