@@ -9,7 +9,6 @@ film is looked at in `lay_looks`.
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSizeF, Qt, Signal
 from PySide6.QtGui import (
@@ -47,13 +46,7 @@ from studio_gui.views.lay_looks import LayLooks
 from studio_gui.views.lay_mouse import LayMouse
 from studio_gui.views.lay_voice import LayVoice
 
-if TYPE_CHECKING:
-    pass
-
 Focus = tuple[ItemKind, int]
-
-GUIDE_HALF_PX = 90.0
-COMB_AFTER_MS = 40
 
 
 class LayCanvas(QWidget):

@@ -10,7 +10,7 @@ from studio_gui.domain.bottles import Bottle
 from studio_gui.domain.cards import Card, Dose, Measured
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.stocks import Stock
-from studio_gui.wording.naming import liquor_name, one_line, section_name, some_in_a_row, stock_name
+from studio_gui.wording.naming import liquor_name, one_line, section_name, some_in_a_row
 from studio_gui.wording.numbers import UNKNOWN, shown_number, shown_number_briefly
 from studio_gui.wording.quantities import ACID, SHARE, STRENGTH, shown, shown_briefly
 from studio_gui.wording.translation import TRANSLATED, Tongue
@@ -193,11 +193,6 @@ def bottle_warnings(plan: Plan, bottle: Bottle, tongue: Tongue = TRANSLATED) -> 
     if bottle.acid_g is None:
         found.append(tongue.translate("Bench", "acid not known: look it up in the recipe of this stock"))
     return tuple(found)
-
-
-def bottle_name(plan: Plan, bottle: Bottle) -> str:
-    """Return the name of a stock to make."""
-    return stock_name(plan, bottle.stock_id)
 
 
 def volume_made(bottle: Bottle, tongue: Tongue = TRANSLATED) -> str:

@@ -68,11 +68,6 @@ class KnitPlace:
         """Colours along the yarn that is seen, in the order in which it is knitted."""
         return self.rows * self.samples_per_row
 
-    @property
-    def shows_fibre(self) -> bool:
-        """Whether stitches are large enough for fibre."""
-        return self.stitch_width >= LEAST_FIBRE_PX * self.device_pixel_ratio
-
 
 def stitch_at(place: KnitPlace, x: float, y: float) -> tuple[int, float] | None:
     """Return the row (0 the lowest shown) and how far along it the yarn is (0 to 1) at a device pixel.
