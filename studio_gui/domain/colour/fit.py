@@ -55,7 +55,7 @@ class DyeCurve:
     odd_one: int | None = None
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=1024)  # more than a plan has dyes, or each of its worksheets would fit them all again
 def dye_curve(swatches: tuple[Swatch, ...], *, fluorescent: bool = False) -> DyeCurve:
     """Return what a dye absorbs, fitted to one swatch or several; the fit of equal swatches is kept.
 

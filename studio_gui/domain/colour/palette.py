@@ -58,5 +58,10 @@ def dyes_of_bottles(curves: Sequence[DyeCurve]) -> tuple[int, ...]:
     >>> dyes_of_bottles([blue, red, blue])
     (0, 1, 0)
     """
-    seen: dict[int, int] = {}
-    return tuple(seen.setdefault(id(curve), len(seen)) for curve in curves)
+    seen: dict[tuple[float, bytes, bool], int] = {}
+    return tuple(seen.setdefault(_what_it_absorbs(curve), len(seen)) for curve in curves)
+
+
+def _what_it_absorbs(curve: DyeCurve) -> tuple[float, bytes, bool]:
+    """Return by what a dye is known; swatches that are equal are fitted to the last bit alike."""
+    return curve.exponent, curve.unit_k_over_s.tobytes(), curve.excess is None
