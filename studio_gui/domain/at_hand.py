@@ -12,6 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from studio_gui.domain.bench import jar_volume_ml
 from studio_gui.domain.colour.deliverable import Measuring
 from studio_gui.domain.colour.palette import Palette, dyes_of_bottles
 from studio_gui.domain.errors import EditRefused, InvalidPlan
@@ -113,9 +114,7 @@ def measuring_for(plan: Plan, hand: AtHand, indices: Sequence[int]) -> Measuring
         if dry:
             section = plan.sections[index]
             raise EditRefused("section-without-liquid", section=section.name, section_id=section.id)
-    bench = plan.bench
-    jars_ml = liquid_ml * (1.0 + bench.spare_share) + bench.dead_ml
-    graduations = np.ceil(jars_ml / bench.graduation_ml - 1e-9)
+    graduations = np.ceil(jar_volume_ml(liquid_ml, plan.bench) / plan.bench.graduation_ml - 1e-9)
     kept = 1.0 - wiped_share(figures.wiped_ml[list(indices)], plan.liquid.soak_ml_per_g * grams, liquid_ml)
     strengths_pct = np.array([stock.strength_pct for stock in hand.bottles])
     for index, share in zip(indices, kept.tolist(), strict=True):

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.domain.figures import SectionFigures
 from studio_gui.domain.liquid import above
+from studio_gui.domain.plan import Bench
 
 FloatArray = NDArray[np.float64]
 
@@ -49,9 +50,9 @@ def make_up(figures: SectionFigures) -> MakeUp:
     count = int(jar.max()) + 1
     amounts = np.zeros((count, len(plan.stocks)))
     np.add.at(amounts, jar, figures.amounts_ml)
-    sections_ml = np.bincount(jar, weights=figures.liquid_ml)
+    sections_ml = np.asarray(np.bincount(jar, weights=figures.liquid_ml), dtype=np.float64)
     is_painted = np.bincount(jar, weights=figures.painted) > 0.0
-    jars_ml = sections_ml * (1.0 + plan.bench.spare_share) + plan.bench.dead_ml
+    jars_ml = jar_volume_ml(sections_ml, plan.bench)
     amounts *= np.divide(jars_ml, sections_ml, out=np.zeros(count), where=is_painted)[:, np.newaxis]
     members: list[list[int]] = [[] for _ in range(count)]
     for index, number in enumerate(jar.tolist()):
@@ -67,6 +68,16 @@ def make_up(figures: SectionFigures) -> MakeUp:
         for number in np.flatnonzero(is_painted).tolist()
     )
     return MakeUp(jars, amounts.sum(axis=0))
+
+
+def jar_volume_ml(sections_ml: FloatArray, bench: Bench) -> FloatArray:
+    """Return the volume of jars, ml, any shape: what sections take, a spare share, and what stays behind.
+
+    >>> jar_volume_ml(np.array([100.0, 0.0]), Bench(spare_share=0.05, dead_ml=1.0)).tolist()
+    [106.0, 1.0]
+    """
+    volumes: FloatArray = sections_ml * (1.0 + bench.spare_share) + bench.dead_ml
+    return volumes
 
 
 def jar_numbers(figures: SectionFigures) -> NDArray[np.intp]:

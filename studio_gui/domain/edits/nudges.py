@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from studio_gui.domain.at_hand import at_hand, let_down_of
+from studio_gui.domain.bench import jar_numbers, jar_volume_ml
 from studio_gui.domain.colour.shifts import AXES, Direction, Shift, hue_change, shift
 from studio_gui.domain.colour.spaces import Array
 from studio_gui.domain.edits.liquors import refuse_unreachable, replace_liquor
@@ -94,10 +95,9 @@ def nudged(plan: Plan, section_id: str, direction: Direction) -> Nudge:
 
 
 def _jar_ml(figures: SectionFigures, index: int) -> float:
-    """Return the volume of the jar of a section's liquor, over all sections that share it."""
-    users = figures.liquor_index == figures.liquor_index[index]
-    bench = figures.plan.bench
-    return float(figures.liquid_ml[users].sum()) * (1.0 + bench.spare_share) + bench.dead_ml
+    """Return the volume of the jar that a section is painted from, with all that share it."""
+    jars = jar_numbers(figures)
+    return float(jar_volume_ml(figures.liquid_ml[jars == jars[index]].sum(), figures.plan.bench))
 
 
 def _amounts_ml(figures: SectionFigures, index: int, jar_ml: float) -> dict[str, float]:

@@ -65,6 +65,18 @@ def test_a_nudge_goes_where_it_says_by_graduations_of_the_jar(direction: Directi
     assert change.sum() == pytest.approx(0.0, abs=1e-6)
 
 
+@pytest.mark.parametrize("index", [0, 1])
+def test_of_a_liquor_in_two_jars_the_graduation_is_that_of_the_section_s_own(index: int) -> None:
+    wet = replace(PLAN.sections[1], id="wet", fixed_ml=150.0)
+    plan = replace(PLAN, sections=(PLAN.sections[1], wet), boundaries=PLAN.boundaries[1:2])
+    changed = nudge(plan, plan.sections[index].id, "redder")
+    before, after = (make_up(section_figures(one)).jars for one in (plan, changed))
+    assert len(before) == len(after) == 2
+    (own,) = (number for number, jar in enumerate(before) if plan.sections[index].id in jar.section_ids)
+    dyes = (after[own].amounts_ml - before[own].amounts_ml)[:4]
+    assert np.abs(dyes).max() == pytest.approx(0.5)
+
+
 @pytest.mark.parametrize("direction", ["lighter", "deeper"])
 @pytest.mark.parametrize("index", [0, 1])
 def test_lighter_and_deeper_keep_the_hue_where_graduations_allow(direction: Direction, index: int) -> None:
