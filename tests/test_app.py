@@ -77,7 +77,7 @@ def test_without_a_display_the_window_is_refused_and_the_way_out_named() -> None
 BAD: dict[str, tuple[bytes, str]] = {
     "empty": (b"", ""),
     "cut": (SAMPLE.read_bytes()[:700], "line"),
-    "foreign": (b'{"some": "other document"}', "not a plan"),
+    "foreign": (b'{"some": "other document"}', "does not say that it is a plan"),
     "nested": (b"[" * 100_000, "32 deep"),
     "oversized": (b" " * 9_000_000, "8 MB"),
     "nan": (SAMPLE.read_bytes().replace(b"150.0", b"NaN"), "mass_g"),

@@ -43,7 +43,9 @@ PLAN = laid(
 
 def lab(plan: Plan, index: int) -> Array:
     hand = at_hand(plan)
-    return hand.palette.lab(section_figures(plan).left_pct_owf[index])
+    doses = np.zeros(len(hand.palette.curves))
+    np.add.at(doses, np.array(hand.dye_of, dtype=np.intp), section_figures(plan).left_pct_owf[index])
+    return hand.palette.lab(doses)
 
 
 def jar_ml(plan: Plan, liquor_id: str) -> Array:
