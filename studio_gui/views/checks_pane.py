@@ -56,6 +56,7 @@ class ChecksPane(LiveWidget):
         self._list = QWidget()
         self._list.setBackgroundRole(QPalette.ColorRole.Base)
         self._list.setAutoFillBackground(True)
+        self._list.setMinimumWidth(1)  # that of the pane: else the widest button pushes words out of sight
         self._column = QVBoxLayout(self._list)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(0)

@@ -135,8 +135,17 @@ class SectionTable(LiveWidget):
             return
         column = current.column() if current.isValid() else int(Column.NAME)
         there = self.model.index(row, column)
+        self.view.setAutoScroll(False)  # a table behind its tab would scroll its letters away once it is shown
         chosen.setCurrentIndex(there, QItemSelectionModel.SelectionFlag.NoUpdate)
+        self.view.setAutoScroll(True)
+        self._bring_into_sight(there)
+
+    def _bring_into_sight(self, there: QModelIndex) -> None:
+        """Scroll to the row of a cell; columns stay, so that letters are in sight however narrow it was."""
+        bar = self.view.horizontalScrollBar()
+        place = bar.value()
         self.view.scrollTo(there)
+        bar.setValue(place)
 
     # -- what was not taken --------------------------------------------------------------------------------
 
