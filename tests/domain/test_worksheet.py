@@ -101,3 +101,9 @@ def test_a_worksheet_is_its_parts_for_any_plan(plan: Plan) -> None:
     assert sheet.liquor_colours.srgb.shape == (len(plan.liquors), 3)
     assert sheet.lay_colours([0.0]).srgb.shape == (1, 3)
     assert dye_profile(plan, [0.0]).shape == (1, len(plan.dyes))
+
+
+def test_a_colour_that_was_entered_is_seen_in_grey_where_the_sheet_is() -> None:
+    sheet = worksheet(laid([("A", 1.0)], [dye("D"), let_down("AW")], [by_parts("A", {"D": 1.0})]))
+    assert sheet.seen_srgb("#ff0000") == "#ff0000"
+    assert replace(sheet, in_grey=True).seen_srgb("#ff0000") == "#7f7f7f"

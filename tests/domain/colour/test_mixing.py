@@ -11,7 +11,14 @@ from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.fibre_fit import fibre_k_over_s
 from studio_gui.domain.colour.fit import DyeCurve, dye_curve
 from studio_gui.domain.colour.kubelka_munk import measured_from_internal, reflectance_from_k_over_s
-from studio_gui.domain.colour.mixing import REACH, PredictedColours, in_greys, predicted_lab, predicted_srgb
+from studio_gui.domain.colour.mixing import (
+    REACH,
+    PredictedColours,
+    grey_of,
+    in_greys,
+    predicted_lab,
+    predicted_srgb,
+)
 from studio_gui.domain.colour.spaces import (
     Array,
     hex_from_srgb,
@@ -156,3 +163,11 @@ def test_greys_are_grey_and_as_light_as_the_colours(colours: list[tuple[float, f
         lab_from_xyz(xyz_from_linear(linear_from_srgb(one)))[:, 0] for one in (greys, given_colours.srgb)
     ]
     assert lightness[0] == pytest.approx(lightness[1], abs=1e-6)
+
+
+@given(st.integers(0, 0xFFFFFF))
+def test_the_grey_of_a_colour_is_that_of_a_picture_of_it(code: int) -> None:
+    colour = f"#{code:06x}"
+    shown = in_greys(PredictedColours(srgb_from_hex(colour)[np.newaxis], np.zeros(1, np.bool_))).srgb[0]
+    assert grey_of(colour) == hex_from_srgb(shown)
+    assert grey_of(grey_of(colour)) == grey_of(colour)
