@@ -135,7 +135,7 @@ class SectionTable(LiveWidget):
             return
         column = current.column() if current.isValid() else int(Column.NAME)
         there = self.model.index(row, column)
-        self.view.setAutoScroll(False)  # a table behind its tab would scroll its letters away once it is shown
+        self.view.setAutoScroll(False)  # behind its tab it would scroll its letters away once shown
         chosen.setCurrentIndex(there, QItemSelectionModel.SelectionFlag.NoUpdate)
         self.view.setAutoScroll(True)
         self._bring_into_sight(there)
