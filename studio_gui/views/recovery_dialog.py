@@ -137,11 +137,14 @@ class RecoveryDialog(QDialog):
     def _difference(self, found: Snapshot, path: Path) -> str:
         try:
             has_changed = fingerprint(path) != found.was
-            words = differences_words(differences(read_plan(path), found.plan))
+            found_apart = differences(read_plan(path), found.plan)
         except FileProblem as problem:
             if problem.code == "file-not-found":
                 return self.tr("That file is not there any more.")
             return self.tr("That file cannot be compared: {0}").format(refusal(problem))
+        if not found_apart:
+            return self.tr("The plan is as it stands in the file.")
+        words = differences_words(found_apart)
         if has_changed:
             return self.tr("The file was changed since. It differs in: {0}.").format(words)
         return self.tr("It differs from the file in: {0}.").format(words)

@@ -125,6 +125,7 @@ def test_what_was_being_typed_is_told_before_and_after_and_enters_nothing(
     with answering(details(said)):
         start.window.recovery.offer_at_start()
     assert "Typed in “Title”, and not entered: “Two Sho”." in said[0]
+    assert "The plan is as it stands in the file." in said[0]
     with answering(RECOVER):
         start.window.recovery.offer_at_start()
     assert start.status.endswith("Typed in “Title”, and not entered: “Two Sho”.")
