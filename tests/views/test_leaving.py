@@ -42,6 +42,8 @@ def work():
     assert window.document.plan.title == "Moved just now"
     {then}
 
+for number in (signal.SIGTERM, signal.SIGINT, signal.SIGHUP):
+    signal.signal(number, signal.SIG_DFL)  # tests in the background of a shell start with SIGINT ignored
 {first}
 show = MainWindow.show
 def shown(self):
