@@ -21,10 +21,11 @@ LARGEST_FLOAT = sys.float_info.max
 
 @dataclass(frozen=True, slots=True)
 class Range:
-    """Closed range of a number, `low` to `high`, in the unit its field name carries."""
+    """Range of a number, `low` to `high`, in the unit its field name carries; `low` may be excluded."""
 
     low: float
     high: float
+    low_excluded: bool = False
 
 
 RANGES: dict[str, Range] = {
@@ -50,6 +51,7 @@ RANGES: dict[str, Range] = {
     "take_up_pct_owf": Range(0.1, 100.0),
     "acid_g_per_l": Range(0.0, 500.0),
     "depth_pct_owf": Range(0.0, 100.0),
+    "swatch_depth_pct_owf": Range(0.0, 100.0, low_excluded=True),
     "parts": Range(0.0, 1_000_000.0),
     "fixed_ml": Range(0.0, 1_000_000.0),
     "wiped_ml": Range(0.0, 1_000_000.0),
@@ -110,7 +112,8 @@ def checked(name: str, value: object) -> float:
     Raises
     ------
     InvalidPlan
-        ``not-a-number`` for text, nan and infinities; ``out-of-range`` with field, value, low and high.
+        ``not-a-number`` for text, nan and infinities; ``out-of-range`` with field, value, low and high, and
+        ``low_excluded=True`` where the low end is.
 
     >>> checked("wicking_mm", 20.0)
     20.0
@@ -118,8 +121,9 @@ def checked(name: str, value: object) -> float:
     if isinstance(value, bool) or not isinstance(value, (int, float)) or not abs(value) <= LARGEST_FLOAT:
         raise InvalidPlan("not-a-number", field=name, value=str(value))
     bounds = RANGES[name]
-    if not bounds.low <= value <= bounds.high:
-        raise InvalidPlan("out-of-range", field=name, value=value, low=bounds.low, high=bounds.high)
+    if not bounds.low <= value <= bounds.high or (bounds.low_excluded and value == bounds.low):
+        out = {"low_excluded": True} if bounds.low_excluded else {}
+        raise InvalidPlan("out-of-range", field=name, value=value, low=bounds.low, high=bounds.high, **out)
     return value
 
 

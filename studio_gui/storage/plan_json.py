@@ -52,6 +52,7 @@ _KEY_OF_FIELD = {
     "acid_ratio_limit": "ratio",
     "acid_floor_pct_owf": "floor_pct_owf",
     "acid_g_per_l": "jar_g_per_l",
+    "swatch_depth_pct_owf": "depth_pct_owf",
     "stock_id": "id",
     "stock_name": "name",
     "liquor_id": "id",

@@ -13,7 +13,7 @@ class DepthField(QuantityField):
     """A depth, typed as % or as what was painted: "12 + 38 on 18 g"."""
 
     def __init__(self) -> None:
-        super().__init__("depth_pct_owf")
+        super().__init__("swatch_depth_pct_owf")
         self.strength_pct = 1.0
 
     def _take(self, text: str) -> None:

@@ -39,22 +39,12 @@ def parse_depth(text: str, strength_pct: float, tongue: Tongue = TRANSLATED) -> 
     if len(sides) == 1:
         if "+" in text.strip()[1:]:
             raise _not_a_sample(text)
-        return _one_depth(text, tongue)
+        return parse(DEPTH, text, "swatch_depth_pct_owf", tongue)
     if len(sides) > 2 or not all(side.strip() for side in sides):
         raise _not_a_sample(text)
     stock_ml = parse_amounts(sides[0], tongue)[0]
     fibre_g = checked("sample_g", parse_quantity(MASS, sides[1], tongue))
-    return checked("depth_pct_owf", float(depth_pct_owf(stock_ml, strength_pct, fibre_g)))
-
-
-def _one_depth(text: str, tongue: Tongue) -> float:
-    try:
-        return parse(DEPTH, text, "depth_pct_owf", tongue)
-    except InvalidPlan as problem:
-        if problem.code != "out-of-range":
-            raise
-        # a sample has dye on it, so what is offered instead does not begin with 0
-        raise InvalidPlan(problem.code, **problem.params | {"low_excluded": True}) from None
+    return checked("swatch_depth_pct_owf", float(depth_pct_owf(stock_ml, strength_pct, fibre_g)))
 
 
 def _not_a_sample(text: str) -> InvalidPlan:

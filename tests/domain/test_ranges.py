@@ -21,7 +21,7 @@ def test_what_is_no_number_is_refused_as_such(value: object) -> None:
     assert refusal.value.params["field"] == "mass_g"
 
 
-@pytest.mark.parametrize("name", list(RANGES))
+@pytest.mark.parametrize("name", [name for name, bounds in RANGES.items() if not bounds.low_excluded])
 def test_both_ends_of_a_range_are_in_it_and_what_is_beyond_is_refused_with_the_range(name: str) -> None:
     bounds = RANGES[name]
     assert checked(name, bounds.low) == bounds.low
@@ -31,6 +31,16 @@ def test_both_ends_of_a_range_are_in_it_and_what_is_beyond_is_refused_with_the_r
             checked(name, value)
         assert refusal.value.code == "out-of-range"
         assert refusal.value.params == {"field": name, "value": value, "low": bounds.low, "high": bounds.high}
+
+
+@pytest.mark.parametrize("name", [name for name, bounds in RANGES.items() if bounds.low_excluded])
+def test_a_low_end_that_is_excluded_is_refused_and_said_to_be(name: str) -> None:
+    bounds = RANGES[name]
+    above = math.nextafter(bounds.low, math.inf)
+    assert checked(name, above) == above
+    with pytest.raises(InvalidPlan) as refusal:
+        checked(name, bounds.low)
+    assert (refusal.value.code, refusal.value.params["low_excluded"]) == ("out-of-range", True)
 
 
 def test_a_number_passes_as_it_is() -> None:

@@ -16,7 +16,7 @@ import numpy as np
 from studio_gui.domain.colour.spaces import hex_from_srgb, linear_from_xyz, srgb_from_linear
 from studio_gui.domain.colour.spectra import WAVELENGTHS_NM, xyz_from_reflectance
 from studio_gui.domain.errors import InvalidPlan
-from studio_gui.domain.ranges import RANGES, checked
+from studio_gui.domain.ranges import checked
 
 _HEX_COLOUR = re.compile(r"#[0-9a-f]{6}")
 
@@ -57,7 +57,7 @@ class Swatch:
     Raises
     ------
     InvalidPlan
-        ``not-a-number``, ``out-of-range`` (for a depth of 0 with ``low_excluded=True``), ``not-a-colour``, or
+        ``not-a-number``, ``out-of-range``, ``not-a-colour``, or
         ``spectrum-not-31-bands``.
     """
 
@@ -67,16 +67,7 @@ class Swatch:
     reflectance: tuple[float, ...] | None = None
 
     def __post_init__(self) -> None:
-        depth_pct_owf = checked("depth_pct_owf", self.depth_pct_owf)
-        if depth_pct_owf == 0:
-            raise InvalidPlan(
-                "out-of-range",
-                field="depth_pct_owf",
-                value=depth_pct_owf,
-                low=0.0,
-                high=RANGES["depth_pct_owf"].high,
-                low_excluded=True,
-            )
+        checked("swatch_depth_pct_owf", self.depth_pct_owf)
         object.__setattr__(self, "srgb", checked_srgb("srgb", self.srgb))
         object.__setattr__(self, "fibre_srgb", checked_srgb("fibre_srgb", self.fibre_srgb))
         if self.reflectance is not None:

@@ -42,7 +42,7 @@ def test_a_swatch_without_dye_is_refused_and_says_that_0_itself_is_out() -> None
         Swatch(0.0, "#e8d020", "#f2ebdc")
     assert refusal.value.code == "out-of-range"
     assert refusal.value.params == {
-        "field": "depth_pct_owf",
+        "field": "swatch_depth_pct_owf",
         "value": 0.0,
         "low": 0.0,
         "high": 100.0,
