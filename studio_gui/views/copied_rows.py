@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from PySide6.QtCore import Qt
 
@@ -25,25 +25,32 @@ MOST_DECIMALS = 4
 
 def copied_rows(rows: Sequence[SectionRow], columns: Sequence[Column], tongue: Tongue = TRANSLATED) -> str:
     """Return rows of sections as lines of cells, under a line of headings."""
-    text = io.StringIO(newline="")
-    writer = csv.writer(text, delimiter="\t", lineterminator="\n")
-    writer.writerow(_heading(column, tongue) for column in columns)
-    for row in rows:
-        writer.writerow(_cell(row, column, tongue) for column in columns)
-    return text.getvalue()
+    headings = [_heading(column, tongue) for column in columns]
+    return _lines(headings, ([_cell(row, column, tongue) for column in columns] for row in rows))
 
 
 def copied_figures(model: FigureModel, rows: Sequence[int]) -> str:
     """Return rows of a table of figures as lines of cells, under a line of its headings."""
     columns = range(model.columnCount())
+
+    def cell(row: int, column: int) -> str:
+        plain = model.plain(row, column)
+        return plain if model.is_figure(column) else harmless(plain)
+
+    headings = [str(model.headerData(column, Qt.Orientation.Horizontal)) for column in columns]
+    return _lines(headings, ([cell(row, column) for column in columns] for row in rows))
+
+
+def copied_texts(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """Return rows of texts, none of them a bare number, as lines of cells, under a line of headings."""
+    return _lines(headings, ([harmless(cell) for cell in row] for row in rows))
+
+
+def _lines(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     text = io.StringIO(newline="")
     writer = csv.writer(text, delimiter="\t", lineterminator="\n")
-    writer.writerow(model.headerData(column, Qt.Orientation.Horizontal) for column in columns)
-    for row in rows:
-        cells = [model.plain(row, column) for column in columns]
-        writer.writerow(
-            cell if model.is_figure(column) else harmless(cell) for column, cell in enumerate(cells)
-        )
+    writer.writerow(headings)
+    writer.writerows(rows)
     return text.getvalue()
 
 

@@ -13,6 +13,8 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QAction, QColor, QGuiApplication, QIcon, QKeySequence, QPixmap
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
+from studio_gui.views.copied_rows import copied_texts
+
 _ROWS_IN_SIGHT = 4
 _SIDE = 14
 
@@ -55,9 +57,7 @@ class RecipeTable(QTableWidget):
         """Show recipes in the language of the program; none empties the table."""
         self.setAccessibleName(self.tr("Recipes of the fade"))
         self.copy_action.setText(self.tr("Copy as text"))
-        self.setHorizontalHeaderLabels(
-            [self.tr("Section"), self.tr("ml"), self.tr("Stocks"), self.tr("Depth")]
-        )
+        self.setHorizontalHeaderLabels(self._headings())
         self.setRowCount(len(recipes))
         for row, recipe in enumerate(recipes):
             cells = (str(row + 1), recipe.amounts, recipe.stocks, recipe.depth)
@@ -71,11 +71,12 @@ class RecipeTable(QTableWidget):
     def copy(self) -> None:
         """Copy the chosen rows as text, all where none is chosen, with the headings."""
         chosen = sorted(index.row() for index in self.selectionModel().selectedRows())
-        lines = ["\t".join(self._headings())]
-        for row in chosen or range(self.rowCount()):
-            cells = [self.model().index(row, column) for column in range(self.columnCount())]
-            lines.append("\t".join(str(cell.data()) for cell in cells))
-        QGuiApplication.clipboard().setText("\n".join(lines))
+        cell = self.model().index
+        rows = (
+            [str(cell(row, column).data()) for column in range(self.columnCount())]
+            for row in chosen or range(self.rowCount())
+        )
+        QGuiApplication.clipboard().setText(copied_texts(self._headings(), rows))
 
     def _headings(self) -> list[str]:
         return [self.tr("Section"), self.tr("ml"), self.tr("Stocks"), self.tr("Depth")]

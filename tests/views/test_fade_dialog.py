@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtGui import QColor, QGuiApplication
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.views.fade_dialog import FadeDialog
+from studio_gui.views.recipe_table import Recipe
 from studio_gui.views.section_commands import SectionCommands
 from studio_gui.views.stop_field import StopField
 from tests.views.keys import ESC, choose, shown, steps, type_into
@@ -166,6 +167,9 @@ def test_every_recipe_is_told_with_its_stocks_and_can_be_copied(dialog: FadeDial
     table.selectRow(1)
     QTest.keyClick(table, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
     assert QGuiApplication.clipboard().text().splitlines()[1:] == ["\t".join(fade_rows[1])]
+    table.show_recipes([Recipe(QColor("#336699"), "3 + 63", "=1+1 + Acid water", "0.10 %")])
+    table.copy()
+    assert QGuiApplication.clipboard().text().splitlines()[1].split("\t")[2] == "'=1+1 + Acid water"
     type_into(dialog.form.end.amounts[0], "9")
     assert table.rowCount() == 0
 
