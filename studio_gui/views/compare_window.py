@@ -7,14 +7,13 @@ from __future__ import annotations
 
 from functools import partial
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import (
     QDialogButtonBox,
     QFormLayout,
     QGridLayout,
     QLabel,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
@@ -25,6 +24,7 @@ from studio_gui.domain.comparing import PlanColour, plan_colours
 from studio_gui.drawing.look import look_for
 from studio_gui.views.choices import ChoiceField, ColourField
 from studio_gui.views.labels import TonedLabel, call, explain
+from studio_gui.views.limits_link import LimitsLink
 from studio_gui.views.live import LiveDialog, LiveWidget
 from studio_gui.wording.colours import shown_lab
 from studio_gui.wording.comparing import colour_name, difference_line, directions_line
@@ -62,15 +62,7 @@ class PairView(QWidget):
 
 
 class ComparePanel(LiveWidget):
-    """The choice of two colours, and what there is to say of them.
-
-    Signals
-    -------
-    limits_wanted
-        The limits of predicted colours are to be shown.
-    """
-
-    limits_wanted = Signal()
+    """The choice of two colours, and what there is to say of them."""
 
     def __init__(self, document: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -83,9 +75,7 @@ class ComparePanel(LiveWidget):
         self.told = (TonedLabel("secondary"), TonedLabel("secondary"))
         self.pair = PairView()
         self.difference, self.grade, self.directions = (TonedLabel("text") for _ in range(3))
-        self.indicative = TonedLabel("secondary")
-        self.limits = QPushButton()
-        self.limits.clicked.connect(self.limits_wanted)
+        self.indicative = LimitsLink()
         self._labels = [QLabel() for _ in range(2)]
         for side, (choice, field) in enumerate(zip(self.sides, self.fields, strict=True)):
             choice.chosen.connect(partial(self._choose, side))
@@ -136,10 +126,8 @@ class ComparePanel(LiveWidget):
         column.addWidget(self.pair, 1)
         column.addLayout(figures)
         column.addWidget(self.directions)
-        for line in (self.directions, self.indicative):
-            line.setWordWrap(True)
+        self.directions.setWordWrap(True)
         column.addWidget(self.indicative)
-        column.addWidget(self.limits, 0, Qt.AlignmentFlag.AlignLeft)
 
     def _srgb(self, side: int) -> tuple[str, bool]:
         colour = self._colours.get(self._keys[side])
@@ -185,8 +173,6 @@ class ComparePanel(LiveWidget):
                 "Grey scale for change in colour, ISO 105-A02: 5 is no change, 1 the largest of nine steps"
             ),
         )
-        self.indicative.show_text(self.tr("Colours of sections are predicted, and so indicative."))
-        self.limits.setText(self.tr("&Limits of colour…"))
         self.refresh()
 
 
@@ -199,7 +185,7 @@ class CompareWindow(LiveDialog):
         self.panel = ComparePanel(document)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         buttons.rejected.connect(self.reject)
-        for button in (*buttons.buttons(), self.panel.limits):
+        for button in buttons.buttons():
             button.setProperty("autoDefault", False)  # Enter ends a field, not the window
         column = QVBoxLayout(self)
         column.addWidget(self.panel, 1)

@@ -147,9 +147,7 @@ class MainWindow(QMainWindow):
         """The window of two colours, made when it is first wanted."""
         from studio_gui.views.compare_window import CompareWindow  # noqa: PLC0415  (few need it at once)
 
-        window = CompareWindow(self.document, self)
-        window.panel.limits_wanted.connect(self.menus.help.limits_action.trigger)
-        return window
+        return CompareWindow(self.document, self)
 
     def _connect(self) -> None:
         self.document.refused.connect(self._show_refusal)

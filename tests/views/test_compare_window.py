@@ -90,8 +90,8 @@ def test_by_key_the_selected_sections_come_up_and_limits_are_one_click_away(
         colour_of(window.document, 2),
         colour_of(window.document, 4),
     ]
-    assert "indicative" in dialog.panel.indicative.text()
-    QTest.mouseClick(dialog.panel.limits, LEFT)
+    assert "indicative" in dialog.panel.indicative.words.text()
+    QTest.mouseClick(dialog.panel.indicative.button, LEFT)
     (limits,) = window.findChildren(LimitsWindow)
     assert "Dye a sample" in limits.text.toPlainText()
 
