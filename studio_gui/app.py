@@ -20,6 +20,7 @@ from studio_gui.domain.errors import FileProblem, RovingLayError
 from studio_gui.domain.worksheet import worksheet
 from studio_gui.paths import font_path, program_version, samples_dir
 from studio_gui.storage.files import PLAN_SUFFIX, read_plan
+from studio_gui.storage.locks import HELD
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.translation import translate
 
@@ -142,7 +143,7 @@ def _opened(plan_path: Path | None) -> tuple[OpenPlan, FileProblem | None]:
     try:
         return OpenPlan.from_file(plan_path), None
     except FileProblem as problem:
-        if problem.code not in ("plan-held", "plan-held-far"):
+        if problem.code not in HELD:
             raise
         return OpenPlan(read_plan(plan_path)), problem
 

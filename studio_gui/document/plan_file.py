@@ -20,7 +20,7 @@ from studio_gui.storage.files import (
     save_plan,
 )
 from studio_gui.storage.kept_beside import keep_original, keep_other_version
-from studio_gui.storage.locks import FileLock, lock_file, lock_path
+from studio_gui.storage.locks import HELD, FileLock, lock_file, lock_path
 from studio_gui.storage.plan_json import VERSION
 from studio_gui.storage.recovery import Snapshot
 
@@ -90,7 +90,7 @@ class PlanFile:
         try:
             file, plan = self.read(kept.path)
         except FileProblem as problem:
-            if problem.code in ("plan-held", "plan-held-far"):
+            if problem.code in HELD:
                 return PlanFile(), None
             return PlanFile(kept.path, kept.was, VERSION, self._lock_on(kept.path)), None
         if file.was == kept.was:
@@ -102,13 +102,10 @@ class PlanFile:
 
         A file that is gone holds nothing: saving makes it anew.
         """
-        if self.path is None or self.was is None:
-            return None
-        try:
-            now = fingerprint(self.path)
-        except FileProblem as problem:
-            return None if problem.code == "file-not-found" else Outside(None, problem)
-        if now == self.was:
+        now = self._now()
+        if isinstance(now, FileProblem):
+            return None if now.code == "file-not-found" else Outside(None, now)
+        if self.path is None or now is None or now == self.was:
             return None
         changed_at = datetime.fromtimestamp(now.mtime_ns // 10**9, UTC)
         try:
@@ -118,13 +115,17 @@ class PlanFile:
 
     def is_gone(self) -> bool:
         """Tell whether the file was there when it was last read or written here, and is not any more."""
+        now = self._now()
+        return isinstance(now, FileProblem) and now.code == "file-not-found"
+
+    def _now(self) -> Fingerprint | FileProblem | None:
+        """Return what the file is now, or why that cannot be told; None for one that was never there."""
         if self.path is None or self.was is None:
-            return False
+            return None
         try:
-            fingerprint(self.path)
+            return fingerprint(self.path)
         except FileProblem as problem:
-            return problem.code == "file-not-found"
-        return False
+            return problem
 
     def let_go(self, after: PlanFile) -> None:
         """Let others have the file, unless `after` goes on with it."""

@@ -27,6 +27,8 @@ from studio_gui.storage.shapes import Shapes
 from studio_gui.storage.strict_json import parse, quoted, serialise
 
 PROGRAM = "Roving Lay"
+#: The codes that say that somebody else has a file open.
+HELD = ("plan-held", "plan-held-far")
 LONGEST_LOCK_BYTES = 4_096
 _TRIES = 20
 

@@ -8,33 +8,25 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QFileDialog
 
-from studio_gui.document.open_plan import OpenPlan
-from studio_gui.document.preferences import Preferences
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.worksheet import worksheet
-from studio_gui.views.file_manners import complain, file_stem, finish_typing, may_replace, told_path
+from studio_gui.views.file_manners import (
+    CommandsOfFiles,
+    complain,
+    file_stem,
+    finish_typing,
+    may_replace,
+    told_path,
+)
 
 #: A suffix that names a kind of file; that of "Kelp No. 4" is part of the name.
 _FILE_TYPE = re.compile(r"\.[A-Za-z][A-Za-z0-9]{0,4}")
 
 
-class ExportCommands(QObject):
-    """Exports and prints the plan of a window.
-
-    Signals
-    -------
-    said
-        A sentence for the status bar.
-    """
-
-    said = Signal(str)
-
-    def __init__(self, document: OpenPlan, preferences: Preferences, window: QWidget) -> None:
-        super().__init__(window)
-        self._document, self._preferences, self._window = document, preferences, window
+class ExportCommands(CommandsOfFiles):
+    """Exports and prints the plan of a window."""
 
     def export(self) -> None:
         """Ask for a file and export the plan by its ending."""

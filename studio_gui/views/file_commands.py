@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QFileDialog, QWidget
 
@@ -17,31 +16,21 @@ from studio_gui.document.preferences import Preferences
 from studio_gui.domain.errors import FileProblem
 from studio_gui.domain.new_plan import new_plan
 from studio_gui.paths import samples_dir
+from studio_gui.storage.locks import HELD
 from studio_gui.storage.log import note
 from studio_gui.views.export_commands import ExportCommands
-from studio_gui.views.file_manners import complain, finish_typing, told_path
+from studio_gui.views.file_manners import CommandsOfFiles, complain, finish_typing, told_path
 from studio_gui.views.questions import Button, ask, ask_about_holder
 from studio_gui.views.recent_menu import RecentMenu
 from studio_gui.views.save_commands import SaveCommands, plan_filter
 from studio_gui.wording.naming import one_line
 
-HELD = ("plan-held", "plan-held-far")
 
-
-class FileCommands(QObject):
-    """The file actions of a window.
-
-    Signals
-    -------
-    said
-        A sentence for the status bar.
-    """
-
-    said = Signal(str)
+class FileCommands(CommandsOfFiles):
+    """The file actions of a window."""
 
     def __init__(self, document: OpenPlan, preferences: Preferences, window: QWidget) -> None:
-        super().__init__(window)
-        self._document, self._preferences, self._window = document, preferences, window
+        super().__init__(document, preferences, window)
         saving = SaveCommands(document, preferences, window)
         exports = ExportCommands(document, preferences, window)
         for commands in (saving, exports):

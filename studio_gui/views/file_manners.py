@@ -1,15 +1,17 @@
 """What all commands about files have in common: how a file is told of, and asked about before it is replaced.
 
-The rule of this module: it keeps nothing and writes nothing.
+The rule of this module: it writes nothing.
 """
 
 from __future__ import annotations
 
 from pathlib import Path
 
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QMessageBox, QWidget
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.document.preferences import Preferences
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.storage.files import PLAN_SUFFIX
 from studio_gui.views.questions import Button, ask, tell
@@ -17,6 +19,22 @@ from studio_gui.wording.naming import one_line
 from studio_gui.wording.translation import translate
 
 LONGEST_PATH = 160
+
+
+class CommandsOfFiles(QObject):
+    """Commands about files of one window: what they work on, and how they tell what was done.
+
+    Signals
+    -------
+    said
+        A sentence for the status bar.
+    """
+
+    said = Signal(str)
+
+    def __init__(self, document: OpenPlan, preferences: Preferences, window: QWidget) -> None:
+        super().__init__(window)
+        self._document, self._preferences, self._window = document, preferences, window
 
 
 def told_path(path: Path) -> str:

@@ -7,7 +7,6 @@ the answer that loses nothing is the one that Enter and Esc give; every button h
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QIcon
@@ -17,7 +16,6 @@ from studio_gui.domain.errors import FileProblem
 from studio_gui.wording.translation import translate
 
 Button = QMessageBox.StandardButton
-HeldAnswer = Literal["copy", "take-over", "leave"]
 Icon = QMessageBox.Icon
 _Role = QMessageBox.ButtonRole
 
@@ -67,9 +65,9 @@ def choose(window: QWidget, title: str, words: str, *choices: Choice, more: str 
     """
     box = _box(window, title, words, Icon.Warning)
     box.setInformativeText(more)
-    roles = [_Role.AcceptRole, *[_Role.DestructiveRole] * len(choices)]
     buttons = {
-        choice.key: box.addButton(choice.label, role) for choice, role in zip(choices, roles, strict=False)
+        choice.key: box.addButton(choice.label, _Role.DestructiveRole if place else _Role.AcceptRole)
+        for place, choice in enumerate(choices)
     }
     cancel = box.addButton(Button.Cancel)
     cancel.setText(leave or _labels()[Button.Cancel])
@@ -83,13 +81,12 @@ def choose(window: QWidget, title: str, words: str, *choices: Choice, more: str 
         box.deleteLater()
 
 
-def ask_about_holder(window: QWidget, title: str, words: str, problem: FileProblem) -> HeldAnswer:
-    """Ask what to do with a plan that somebody else has open."""
+def ask_about_holder(window: QWidget, title: str, words: str, problem: FileProblem) -> str:
+    """Ask what to do with a plan that somebody else has open: "copy", "take-over", or "" to leave it."""
     choices = [Choice("copy", translate("Questions", "Work on a co&py"))]
     if problem.code == "plan-held-far":
         choices.append(Choice("take-over", translate("Questions", "&Take it over")))
-    answer = choose(window, title, words, *choices)
-    return "copy" if answer == "copy" else "take-over" if answer == "take-over" else "leave"
+    return choose(window, title, words, *choices)
 
 
 def _labels() -> dict[Button, str]:

@@ -8,16 +8,20 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QFileDialog
 
-from studio_gui.document.open_plan import OpenPlan
 from studio_gui.document.plan_file import Outside
-from studio_gui.document.preferences import Preferences
 from studio_gui.domain.errors import FileProblem, RovingLayError
 from studio_gui.storage.files import PLAN_SUFFIX
 from studio_gui.storage.log import note
-from studio_gui.views.file_manners import complain, file_stem, finish_typing, may_replace, told_path
+from studio_gui.views.file_manners import (
+    CommandsOfFiles,
+    complain,
+    file_stem,
+    finish_typing,
+    may_replace,
+    told_path,
+)
 from studio_gui.views.questions import Choice, choose, tell
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.translation import translate
@@ -32,20 +36,8 @@ def plan_filter() -> str:
     return f"{plans};;{translate('SaveCommands', 'All files (*)')}"
 
 
-class SaveCommands(QObject):
-    """Saves the plan of a window.
-
-    Signals
-    -------
-    said
-        A sentence for the status bar.
-    """
-
-    said = Signal(str)
-
-    def __init__(self, document: OpenPlan, preferences: Preferences, window: QWidget) -> None:
-        super().__init__(window)
-        self._document, self._preferences, self._window = document, preferences, window
+class SaveCommands(CommandsOfFiles):
+    """Saves the plan of a window."""
 
     def save(self) -> bool:
         """Save to the plan's file, asking for one when it has none; return whether it was saved."""
@@ -81,15 +73,15 @@ class SaveCommands(QObject):
     def _ask_about_change(self, path: Path, outside: Outside) -> str:
         from studio_gui.wording.outside_words import changed_outside  # noqa: PLC0415  (seldom needed)
 
-        choices, more = [Choice("save-as", self.tr("Save &as…"))], ""
+        choices, more = [Choice("save-as", self.tr("Save &as…"))], []
         if outside.changed_at is not None:
             choices.append(Choice("keep-both", self.tr("&Keep both")))
-            more = self.tr("Keep both saves here, and puts what stands in the file now beside it.")
+            more.append(self.tr("Keep both saves here, and puts what stands in the file now beside it."))
         if not isinstance(outside.found, FileProblem):
             choices.append(Choice("reload", self.tr("&Reload")))
-            more = self.tr("{0} Reload brings the file’s plan here; Undo gives yours back.").format(more)
+            more.append(self.tr("Reload brings the file’s plan here; Undo gives yours back."))
         words = changed_outside(path, outside.changed_at, outside.found, self._document.plan)
-        return choose(self._window, self.tr("The file was changed"), words, *choices, more=more)
+        return choose(self._window, self.tr("The file was changed"), words, *choices, more=" ".join(more))
 
     def _reload(self, path: Path) -> None:
         try:
