@@ -26,7 +26,7 @@ AXES: dict[Direction, tuple[int, float]] = {
     "bluer": (2, -1.0),
 }
 NOTICEABLE = 1.0
-#: A colour with less chroma than this has hardly a hue, and any that it gets is a change.
+#: A colour with less chroma than this has hardly a hue, and any that it gets is a change; our choice.
 _GREY_CHROMA = 10.0
 _LEAST_CHROMA = 1e-9
 

@@ -18,8 +18,6 @@ Verdict = Literal["met", "whiter fibre", "doubtful", "missed", "led astray", "on
 LONE_LIMIT = 0.5
 DOUBTFUL_LIMIT = 1.5
 MISSED_LIMIT = 3.0
-
-
 _PAIR = 2
 
 
