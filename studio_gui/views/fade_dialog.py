@@ -138,7 +138,7 @@ class FadeDialog(LiveDialog):
         whole.addWidget(room, 1)
         whole.addWidget(self.indicative)
         whole.addWidget(buttons)
-        self.resize(720, 640)
+        self.resize(720, 700)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)

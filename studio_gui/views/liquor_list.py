@@ -47,6 +47,7 @@ class LiquorList(Shelf):
         table.setItemDelegateForColumn(Column.LETTER, SwatchDelegate(table))
         super().__init__(document, model, table)
         self._following = False
+        self._followed = ""
         self.add = self.add_button(self._add)
         self.remove = self.add_button(self._remove, needs_row=True)
         self.more = self.add_more_button()
@@ -58,6 +59,7 @@ class LiquorList(Shelf):
         table.selectionModel().currentRowChanged.connect(self._select_sections)
         table.clicked.connect(self._select_sections)
         document.selected.connect(self._follow)
+        model.rearranged.connect(self._follow_anew)
         self._retranslate()
         self._follow()
 
@@ -85,14 +87,24 @@ class LiquorList(Shelf):
 
     def _follow(self) -> None:
         """Select the liquor of the first selected section."""
-        chosen = self.document.selected_ids
-        if not chosen:
+        if not self.document.selected_ids:
             return
+        liquor_id = self._liquor_of_selection
+        self._followed = liquor_id if self.model.row_of(liquor_id) >= 0 else ""
         self._following = True
         try:
-            self.show_row(self.document.sheet.plan.section(chosen[0]).liquor_id)
+            self.show_row(liquor_id)
         finally:
             self._following = False
+
+    def _follow_anew(self) -> None:
+        """Follow to a liquor that came with an edit of sections: the list may have it later than they do."""
+        if self.document.selected_ids and self._liquor_of_selection != self._followed:
+            self._follow()
+
+    @property
+    def _liquor_of_selection(self) -> str:
+        return self.document.sheet.plan.section(self.document.selected_ids[0]).liquor_id
 
     # -- commands ------------------------------------------------------------------------------------------
 

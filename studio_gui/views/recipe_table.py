@@ -79,7 +79,7 @@ class RecipeTable(QTableWidget):
         QGuiApplication.clipboard().setText(copied_texts(self._headings(), rows))
 
     def _headings(self) -> list[str]:
-        return [self.tr("Section"), self.tr("ml"), self.tr("Stocks"), self.tr("Depth")]
+        return [self.tr("Section"), self.tr("Jar, ml"), self.tr("Stocks"), self.tr("Depth")]
 
     def minimumSizeHint(self) -> QSize:
         high = self.horizontalHeader().sizeHint().height()

@@ -163,7 +163,7 @@ def test_every_recipe_is_told_with_its_stocks_and_can_be_copied(dialog: FadeDial
     table.setFocus()
     QTest.keyClick(table, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
     lines = QGuiApplication.clipboard().text().splitlines()
-    assert lines == ["\t".join(row) for row in (["Section", "ml", "Stocks", "Depth"], *fade_rows)]
+    assert lines == ["\t".join(row) for row in (["Section", "Jar, ml", "Stocks", "Depth"], *fade_rows)]
     table.selectRow(1)
     QTest.keyClick(table, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
     assert QGuiApplication.clipboard().text().splitlines()[1:] == ["\t".join(fade_rows[1])]

@@ -15,6 +15,7 @@ from studio_gui.document.liquor_model import Column, LiquorModel
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.liquors import add_liquor
 from studio_gui.domain.edits.sections import change_section
+from studio_gui.domain.plan import Plan
 from studio_gui.views.liquor_list import LiquorList
 from studio_gui.views.removal import RemovalQuestion
 from tests.views.dialogs import answering, cancel
@@ -87,6 +88,26 @@ def test_picking_a_section_picks_its_liquor_and_no_other_section(
     assert (liquors.current_id, document.selected_ids) == ("q1", ("s4",))
     document.select()
     assert liquors.current_id == "q1"
+
+
+def test_the_list_goes_along_to_a_liquor_that_comes_back_with_its_section(
+    liquors: LiquorList, document: OpenPlan
+) -> None:
+    first = document.plan.sections[0]
+    document.select(first.id)
+
+    def paint(plan: Plan) -> Plan:
+        changed, liquor_id = add_liquor(plan, "Quince", plan.liquors[0].parts)
+        return change_section(changed, first.id, liquor_id=liquor_id)
+
+    document.edit("Paint", paint)
+    QApplication.processEvents()
+    document.undo_stack.undo()
+    QApplication.processEvents()
+    assert liquors.current_id == first.liquor_id
+    document.undo_stack.redo()
+    QApplication.processEvents()
+    assert liquors.current_id == document.plan.sections[0].liquor_id != first.liquor_id
 
 
 def test_a_liquor_painted_nowhere_leaves_the_selection_alone(liquors: LiquorList, document: OpenPlan) -> None:
