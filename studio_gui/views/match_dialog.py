@@ -185,7 +185,10 @@ class MatchDialog(LiveDialog):
                 self._found = matched_run(plan, self._first, self._last, labs)
         except RovingLayError as problem:
             colours, words = [], refusal(problem, plan)
-        self.message.say("" if self._is_typing else words)  # half a colour is none yet, and no mistake
+        if not self.wanted.text().strip():
+            self.message.say(self.tr("Type a colour, pick one, or point at it in a photo."), "secondary")
+        else:
+            self.message.say("" if self._is_typing else words)  # half a colour is none yet, and no mistake
         self._fill(colours)
         self.make.setEnabled(bool(self._found))
         self.make.setDefault(True)  # which Qt takes from a button while it is disabled

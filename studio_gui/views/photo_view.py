@@ -142,7 +142,7 @@ class PhotoView(QWidget):
             else:
                 painter.setPen(look.secondary)
                 words = self.tr(
-                    "No photo yet. Open one of your swatches on white paper, taken in even light."
+                    "No photo yet. Open one that was taken in even light, with something white in it."
                 )
                 room = self.rect().adjusted(12, 12, -12, -12)
                 painter.drawText(room, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, words)
