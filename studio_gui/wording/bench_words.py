@@ -108,8 +108,8 @@ def jar_error(card: Card, tongue: Tongue = TRANSLATED) -> str:
     """Return how far the shares of a jar are off, in points of a hundred, and its dyes, of themselves."""
     points = shown_number(card.points_off, 1, tongue)
     if points == shown_number(0.0, 1, tongue):
-        return tongue.translate("Bench", "shares as planned")
-    said = tongue.translate("Bench", "shares within {points} points").format(points=points)
+        return tongue.translate("Bench", "Shares as planned")
+    said = tongue.translate("Bench", "Shares within {points} points").format(points=points)
     depth = shown(SHARE, card.depth_off, tongue)
     if depth == shown(SHARE, 0.0, tongue):
         return said

@@ -41,14 +41,14 @@ def test_a_jar_is_told_with_its_use_and_its_error() -> None:
     plan = sample("harbour-thaw")
     card = worksheet(plan).cards[0]
     assert jar_use(plan, card, ENGLISH) == "120 ml to paint, 6 ml spare"
-    assert jar_error(card, ENGLISH) == "shares within 0.3 points, dyes within 0.8\u00a0%"
+    assert jar_error(card, ENGLISH) == "Shares within 0.3 points, dyes within 0.8\u00a0%"
     assert (jar_number(card, ENGLISH), painted_with(plan, card, ENGLISH)) == ("", "")
     assert measured_ml(card.total_ml, set_bench(plan, graduation_ml=0.5), ENGLISH) == "126.0"
 
 
 def test_a_jar_of_one_stock_has_its_share_as_planned() -> None:
     cards = worksheet(sample("storm-kettle")).cards
-    assert jar_error(cards[4], ENGLISH) == "shares as planned"
+    assert jar_error(cards[4], ENGLISH) == "Shares as planned"
 
 
 def test_two_jars_of_a_liquor_are_numbered_and_say_what_they_are_for() -> None:
