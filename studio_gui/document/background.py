@@ -40,12 +40,15 @@ class _Rest(QObject):
         """Begin some work with the collection at rest."""
         gc.disable()
         future = begin()
-        self._running.append(future)
+        self._running = [*self._still_running(), future]
         self._timer.start()
         return future
 
+    def _still_running(self) -> list[Future[Any]]:
+        return [future for future in self._running if not future.done()]
+
     def _look(self) -> None:
-        self._running = [future for future in self._running if not future.done()]
+        self._running = self._still_running()
         if not self._running:
             self._timer.stop()
             gc.enable()

@@ -6,6 +6,9 @@ width; rows are as high as their highest.
 
 from __future__ import annotations
 
+from functools import partial
+
+import shiboken6
 from PySide6.QtCore import QEvent, QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLayout, QLayoutItem, QWidget
@@ -20,6 +23,7 @@ class FlowLayout(QLayout):
         super().__init__(parent)
         self._to_the_right = to_the_right
         self._items: list[QLayoutItem] = []
+        self.destroyed.connect(partial(_let_go, self._items))
         self.setContentsMargins(0, 2, 0, 0)
         self.setSpacing(spacing)
 
@@ -91,6 +95,13 @@ class FlowLayout(QLayout):
             room = inner.right() - row[-1].geometry().right()
             for item in row:
                 item.setGeometry(item.geometry().translated(room, 0))
+
+
+def _let_go(items: list[QLayoutItem]) -> None:
+    """Free the items that `addWidget` made: they belong to their layout, which has ended."""
+    for item in items:
+        shiboken6.delete(item)
+    items.clear()
 
 
 class FlowBar(QWidget):

@@ -6,6 +6,7 @@ import gc
 import subprocess
 import sys
 import threading
+import weakref
 from functools import partial
 
 import shiboken6
@@ -13,6 +14,10 @@ from PySide6.QtCore import QCoreApplication, QEvent, QObject
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.background import REST_MS, LatestRun, RestedRun
+
+
+class Cloth:
+    """What a work returns, and a weak reference can watch."""
 
 
 def thread_name(word: str) -> tuple[str, str]:
@@ -184,4 +189,27 @@ def test_settling_brings_no_result_and_waits_for_what_runs(qtbot: QtBot) -> None
     assert ended.is_set()
     qtbot.wait(60)
     assert not results
+    run.stop()
+
+
+def test_what_is_done_is_forgotten_even_where_no_event_is_taken_up(qtbot: QtBot) -> None:
+    run = LatestRun()
+    made: list[weakref.ref[Cloth]] = []
+    begun = threading.Event()
+
+    def weave() -> Cloth:
+        begun.set()
+        cloth = Cloth()
+        made.append(weakref.ref(cloth))
+        return cloth
+
+    for _ in range(20):
+        begun.clear()
+        run.ask(weave)
+        assert begun.wait(10.0)
+        run.settle()
+    gc.collect()
+    assert len(made) == 20
+    assert sum(cloth() is not None for cloth in made) <= 1
+    qtbot.waitUntil(gc.isenabled)
     run.stop()

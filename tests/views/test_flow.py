@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
+import shiboken6
 from PySide6.QtWidgets import QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
@@ -42,3 +43,17 @@ def test_buttons_keep_their_width_and_their_place(holder: QWidget, width: int, t
 def test_rows_stand_at_the_right_where_they_are_to(holder: QWidget) -> None:
     last = placed(holder, 600, to_the_right=True)[-1]
     assert last.x() + last.width() == 600
+
+
+@pytest.mark.usefixtures("qapp")
+def test_what_a_layout_held_is_freed_with_it() -> None:
+    holder = QWidget()
+    first = placed(holder, 600, to_the_right=False)[0]
+    flow = holder.layout()
+    assert flow is not None
+    gone, *items = [flow.itemAt(index) for index in range(flow.count())]
+    shiboken6.delete(first)
+    assert flow.count() == len(items) == 2, "a widget that ends leaves the layout"
+    assert gone not in items
+    shiboken6.delete(holder)
+    assert not any(shiboken6.isValid(item) for item in items)
