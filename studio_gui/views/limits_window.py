@@ -84,4 +84,14 @@ def limits() -> tuple[tuple[str, str], ...]:
                 " Grey-scale grades are reckoned, and an eye that grades may see another step.",
             ),
         ),
+        (
+            translate("Limits", "Matches"),
+            translate(
+                "Limits",
+                "Liquors are ranked by CIEDE2000. Where a clear colour (CIELAB chroma 25 or more) is over 10"
+                " away from all that the dyes give, they are ranked by the distance in IPT instead, which"
+                " keeps to the hue; the nearest by CIEDE2000 is still among them, and each says its own. Both"
+                " limits are our choice.",
+            ),
+        ),
     )

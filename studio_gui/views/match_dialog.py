@@ -32,8 +32,8 @@ from studio_gui.views.limits_link import LimitsLink
 from studio_gui.views.live import LiveDialog
 from studio_gui.views.photo_panel import PhotoPanel
 from studio_gui.wording.fade_words import (
-    difference_words,
     match_depth_words,
+    match_difference_words,
     match_words,
     shortfall_words,
 )
@@ -131,7 +131,7 @@ class MatchDialog(LiveDialog):
         )
         self.pick.setText(self.tr("Pi&ck…"))
         explain(self.pick, self.tr("Pick one more colour"))
-        call(self.list, self.tr("Liquors found, nearest first"))
+        call(self.list, self.tr("Liquors found, best first"))
         self.photo.set_targets(
             [(self.tr("the wanted colour"), _ONE), (self.tr("one more colour"), _MORE)], _ONE
         )
@@ -212,7 +212,7 @@ class MatchDialog(LiveDialog):
     def _item(self, matched: Matched, place: int, wanted: str) -> QListWidgetItem:
         match = matched.found[place]
         reached, is_clipped = hex_from_lab(match.lab)
-        about = [match_depth_words(matched, place), difference_words(match.difference)]
+        about = [match_depth_words(matched, place), match_difference_words(matched, place)]
         if is_clipped:
             about.append(self.tr("outside what a screen shows"))
         words = f"{match_words(matched, place)}\n{' · '.join(about)}"

@@ -168,20 +168,32 @@ def match_depth_words(matched: Matched, place: int, tongue: Tongue = TRANSLATED)
     return tongue.translate("Fades", "{depth} owf").format(depth=depth)
 
 
+def match_difference_words(matched: Matched, place: int, tongue: Tongue = TRANSLATED) -> str:
+    """Return how far a liquor is from what is wanted: "CIEDE2000 14.9"; the nearest of far ones says so."""
+    words = difference_words(matched.found[place].difference, tongue)
+    if matched.is_far and len(matched.found) > 1 and place == matched.nearest:
+        return tongue.translate("Fades", "{difference}, the nearest").format(difference=words)
+    return words
+
+
 def shortfall_words(matched: Matched, tongue: Tongue = TRANSLATED) -> str:
     """Return how near the bottles come where they do not reach the colour, and what is missing."""
-    exact, best = matched.exact.difference, matched.found[0].difference
+    found = matched.found[matched.nearest]
+    exact, best = matched.exact.difference, found.difference
     if exact > REACHED:
-        bottles = zip(matched.hand.bottles, matched.found[0].counts.tolist(), strict=True)
+        bottles = zip(matched.hand.bottles, found.counts.tolist(), strict=True)
         names = [one_line(stock.name) for stock, count in bottles if count > 0.0]
         nearest = " + ".join(names) or tongue.translate("Fades", "undyed fibre")
-        return tongue.translate(
+        words = tongue.translate(
             "Fades", "No set of these bottles reaches it: the nearest is {nearest}, {difference} away. {lack}"
         ).format(
             nearest=nearest,
             difference=difference_words(exact, tongue),
             lack=_lack_words(matched.exact.lack, tongue),
         )
+        if not matched.is_far:
+            return words
+        return f"{words} {_far_words(tongue)}"
     if best > REACHED:
         return tongue.translate(
             "Fades",
@@ -189,6 +201,10 @@ def shortfall_words(matched: Matched, tongue: Tongue = TRANSLATED) -> str:
             " would.",
         ).format(graduation=shown_briefly(VOLUME, matched.plan.bench.graduation_ml, tongue))
     return ""
+
+
+def _far_words(tongue: Tongue) -> str:
+    return tongue.translate("Fades", "So far away, liquors that keep to its hue (by IPT) come first.")
 
 
 def _lack_words(lack: Lack, tongue: Tongue) -> str:

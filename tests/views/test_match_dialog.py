@@ -61,7 +61,15 @@ def test_several_colours_set_the_run_and_more_make_it_anew(dialog: MatchDialog, 
 def test_a_colour_out_of_reach_is_said_with_what_is_missing(dialog: MatchDialog) -> None:
     QTest.keyClicks(dialog.wanted, "#e8d020")
     assert dialog.shortfall.text().startswith("No set of these bottles reaches it: the nearest is undyed")
-    assert dialog.shortfall.text().endswith("A yellow is missing.")
+    assert "A yellow is missing." in dialog.shortfall.text()
+
+
+def test_of_a_far_colour_the_hue_comes_first_and_the_nearest_is_named(dialog: MatchDialog) -> None:
+    QTest.keyClicks(dialog.wanted, "#ff00ff")
+    assert "A magenta is missing." in dialog.shortfall.text()
+    nearest = [place for place, words in enumerate(said(dialog)) if words.endswith(", the nearest")]
+    differences = [float(words.split("CIEDE2000 ")[1].split(",")[0]) for words in said(dialog)]
+    assert nearest == [differences.index(min(differences))]
 
 
 def test_half_a_colour_is_no_mistake_but_a_wrong_one_is(dialog: MatchDialog, document: OpenPlan) -> None:

@@ -23,6 +23,7 @@ from studio_gui.wording.fade_words import (
     jar_stocks,
     jar_words,
     match_depth_words,
+    match_difference_words,
     match_words,
     offer_words,
     shortfall_words,
@@ -131,6 +132,18 @@ def test_what_is_missing_is_said(lack: Lack, words: str) -> None:
     assert shortfall_words(replace(matched, found=(undyed,)), ENGLISH) == (
         f"No set of these bottles reaches it: the nearest is undyed fibre, CIEDE2000 9.0 away. {words}"
     )
+
+
+def test_of_a_far_colour_it_is_said_which_liquor_is_nearest_and_how_they_stand() -> None:
+    matched = match_section(PLAN, "s1", lab_from_hex("#ff00ff"))
+    assert matched.is_far
+    nearest = f"CIEDE2000 {matched.exact.difference:.1f} away. A magenta is missing. "
+    said = shortfall_words(matched, ENGLISH)
+    assert said.endswith(nearest + "So far away, liquors that keep to its hue (by IPT) come first.")
+    marked = [match_difference_words(matched, place, ENGLISH) for place in range(len(matched.found))]
+    assert [place for place, words in enumerate(marked) if "nearest" in words] == [matched.nearest]
+    alone = replace(matched, found=matched.found[:1])
+    assert "nearest" not in match_difference_words(alone, 0, ENGLISH)
 
 
 def test_a_graduation_that_is_too_coarse_for_a_colour_is_said_and_a_match_is_not() -> None:

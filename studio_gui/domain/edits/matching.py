@@ -14,7 +14,7 @@ import numpy as np
 from studio_gui.domain.at_hand import AtHand, at_hand, let_down_of, measuring_for, parts_of
 from studio_gui.domain.colour.deliverable import Measuring
 from studio_gui.domain.colour.matching import Match, match_colour
-from studio_gui.domain.colour.shortfall import Shortfall, shortfall
+from studio_gui.domain.colour.shortfall import Shortfall, lack_of_far, shortfall
 from studio_gui.domain.colour.spaces import Array
 from studio_gui.domain.edits.fades import renewed
 from studio_gui.domain.edits.liquors import own_liquor, replace_liquor
@@ -39,9 +39,11 @@ class Matched:
     hand, measuring
         The bottles, and what can be measured of them for this section.
     found
-        The liquors, nearest first.
+        The liquors, in the order of `studio_gui.domain.colour.matching`.
     exact
         What the nearest colour lacks before rounding to graduations.
+    is_far
+        Whether they are in the order of IPT.
     """
 
     plan: Plan
@@ -50,6 +52,12 @@ class Matched:
     measuring: Measuring
     found: tuple[Match, ...]
     exact: Shortfall
+    is_far: bool = False
+
+    @property
+    def nearest(self) -> int:
+        """The liquor that is nearest by CIEDE2000, counted from 0: the first, where the colour is not far."""
+        return min(range(len(self.found)), key=lambda place: self.found[place].difference)
 
     def parts(self, place: int) -> tuple[Part, ...]:
         """Return the parts of one of the liquors, ml in the section's jar."""
@@ -91,7 +99,9 @@ def match_section(
     measuring = measuring_for(plan, hand, [index])
     matches = match_colour(hand.palette, measuring, wanted)
     exact = shortfall(wanted, matches.exact_lab)
-    return Matched(plan, section_id, hand, measuring, matches.found, exact)
+    if matches.is_far:
+        exact = Shortfall(matches.exact_difference, lack_of_far(wanted, matches.exact_lab))
+    return Matched(plan, section_id, hand, measuring, matches.found, exact, matches.is_far)
 
 
 def paint_match(matched: Matched, place: int = 0, name: str = "") -> Plan:
@@ -139,7 +149,7 @@ def matched_run(plan: Plan, first: int, last: int, wanted: Sequence[Array]) -> t
 
 
 def paint_matches(matches: Sequence[Matched], names: Sequence[str] = ()) -> Plan:
-    """Return the plan with each section painted with its nearest liquor; `names` as in `match_run`."""
+    """Return the plan with each section painted with the first of its liquors; `names` as in `match_run`."""
     plan = matches[0].plan
     for place, matched in enumerate(matches):
         name = names[place] if place < len(names) else ""

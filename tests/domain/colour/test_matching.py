@@ -7,7 +7,15 @@ import pytest
 
 from studio_gui.domain.colour.deliverable import Measuring
 from studio_gui.domain.colour.difference import ciede2000
-from studio_gui.domain.colour.matching import MOST_BOTTLES, WORTH_A_BOTTLE, match_colour
+from studio_gui.domain.colour.ipt import ipt_from_lab, is_opposite
+from studio_gui.domain.colour.matching import (
+    FAR,
+    LEAST_CHROMA_OF_FAR,
+    WORTH_A_BOTTLE,
+    match_colour,
+)
+from studio_gui.domain.colour.nearest_doses import MOST_BOTTLES
+from studio_gui.domain.colour.spaces import Array, lab_from_hex
 from tests.domain.colour.dyes import COLOURS, jars, palette
 
 ALL = palette(*COLOURS)
@@ -58,6 +66,70 @@ def test_a_bottle_more_has_to_be_worth_it() -> None:
     for other in matches.found[1:]:
         if other.counts[3] > 0.0:
             assert other.difference <= best.difference - WORTH_A_BOTTLE
+
+
+VIVID = ["#ff00ff", "#0000ff", "#00ff00", "#00ffff", "#8000ff", "#00ff80"]
+
+
+def random_labs(count: int) -> list[Array]:
+    generator = np.random.default_rng(1998)
+    return [generator.uniform((5.0, -90.0, -90.0), (98.0, 90.0, 90.0)) for _ in range(count)]
+
+
+def test_what_is_offered_is_never_worse_than_any_single_dye_however_far_the_colour_is() -> None:
+    # the nearest of the list, that is: of a far colour another liquor may come first
+    amounts = np.arange(0.0, 51.0)
+    alone = ALL.lab(0.1 * amounts[:, np.newaxis, np.newaxis] * np.eye(12))
+    far = 0
+    for wanted in [*random_labs(60), *(lab_from_hex(srgb) for srgb in VIVID)]:
+        matches = match_colour(ALL, TWELVE, wanted)
+        differences = [match.difference for match in matches.found]
+        assert min(differences) <= float(ciede2000(alone, wanted).min()) + 1e-9
+        assert matches.exact_difference <= min(differences)
+        for match in matches.found:
+            assert match.difference == pytest.approx(float(ciede2000(match.lab, wanted)))
+        far += matches.is_far
+        if not matches.is_far:
+            assert differences == sorted(differences)
+            assert matches.exact_difference <= FAR or np.hypot(*wanted[1:]) < LEAST_CHROMA_OF_FAR
+    assert 20 < far < 60  # both rules were tried
+
+
+def test_a_far_colour_is_ranked_by_ipt_and_keeps_to_its_hue_but_for_the_nearest() -> None:
+    for wanted in [*random_labs(60), *(lab_from_hex(srgb) for srgb in VIVID)]:
+        matches = match_colour(ALL, TWELVE, wanted)
+        if not matches.is_far:
+            continue
+        ipt = ipt_from_lab(np.array([match.lab for match in matches.found]))
+        away = np.linalg.norm(ipt - ipt_from_lab(wanted), axis=1)
+        nearest = min(range(len(matches.found)), key=lambda place: matches.found[place].difference)
+        kept = np.arange(len(matches.found)) != nearest
+        assert (np.diff(away[kept]) >= 0.0).all()
+        assert not is_opposite(ipt, ipt_from_lab(wanted))[kept].any()
+
+
+def test_a_grey_no_longer_comes_before_the_hue_that_is_wanted() -> None:
+    # by CIEDE2000 blue with brick, a greyish brown, is nearest to magenta
+    dull = palette("greenish blue", "brick", "green")
+    matches = match_colour(dull, jars(1, (1.0,) * 3), lab_from_hex("#ff00ff"))
+    first, nearest = matches.found[0], min(matches.found, key=lambda match: match.difference)
+    assert matches.is_far
+    assert nearest is not first
+    assert np.hypot(*first.lab[1:]) > 2.0 * np.hypot(*nearest.lab[1:])
+
+
+def test_without_much_chroma_or_within_reach_ciede2000_ranks() -> None:
+    one = palette("lemon")
+    dark_grey = match_colour(one, jars(1), np.array([20.0, 5.0, 5.0]))
+    assert (dark_grey.is_far, dark_grey.exact_difference > FAR) == (False, True)
+    assert not match_colour(one, jars(1), one.lab(np.array([1.0]))).is_far
+
+
+def test_of_few_rows_one_is_the_nearest() -> None:
+    wanted = lab_from_hex("#0000ff")
+    differences = [match.difference for match in match_colour(ALL, TWELVE, wanted).found]
+    few = [match.difference for match in match_colour(ALL, TWELVE, wanted, most=2).found]
+    assert few == [differences[0], min(differences)]
 
 
 def test_a_weak_stock_brings_pale_colours_nearer() -> None:

@@ -55,6 +55,18 @@ def test_only_the_bottles_that_are_named_are_used() -> None:
     assert match_section(PLAN, "s1", lab_from_hex("#c0a020"), ["D"]).exact.lack == "yellow"
 
 
+def test_of_a_far_colour_the_first_keeps_to_its_hue_and_the_nearest_is_known() -> None:
+    wanted = lab_from_hex("#ff00ff")
+    matched = match_section(PLAN, "s1", wanted)
+    assert (matched.is_far, matched.exact.lack) == (True, "magenta")
+    differences = [match.difference for match in matched.found]
+    assert differences[matched.nearest] == min(differences) >= matched.exact.difference > 10.0
+    painted = paint_match(matched, matched.nearest)
+    away = float(ciede2000(np.asarray(colour(painted, 0)), wanted))
+    assert away == pytest.approx(min(differences), abs=1e-6)
+    assert not match_section(PLAN, "s1", GREEN).is_far
+
+
 def test_a_palette_sets_a_run_colour_by_colour() -> None:
     wanted = [GREEN, lab_from_hex("#c08a50"), lab_from_hex("#8aa0b8")]
     plan = match_run(PLAN, 0, 2, wanted, ["Moss", "Rust", "Haze"])
