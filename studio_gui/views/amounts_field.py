@@ -1,6 +1,7 @@
 """The line "12 + 38", as painters say what goes into a liquor.
 
-The rule of this module: no digit is out of sight. The line is large, and smaller where it would not fit.
+The rule of this module: no digit is out of sight. The line is large, and smaller where it would not fit; the
+field is as high as ever, and what lies under it stays where it is.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QFont, QFontMetricsF, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
+from studio_gui.drawing.lay_layout import TARGET
 from studio_gui.views.fields import EntryField
 from studio_gui.views.labels import scaled_font
 from studio_gui.wording.amounts import parse_amounts, shown_amounts
@@ -39,8 +41,10 @@ class AmountsField(EntryField):
         self.show_text(shown_amounts(amounts_ml))
 
     def set_usual_font(self, font: QFont) -> None:
-        """Write in sizes of this font."""
+        """Write in sizes of this font, in a field as high as the largest needs."""
         self._usual_font = font
+        self.setFont(scaled_font(font, SIZES[0], bold=True))
+        self.setFixedHeight(max(self.sizeHint().height(), round(TARGET)))
         self._fit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -34,3 +34,16 @@ def test_it_is_large_again_once_there_is_room(qtbot: QtBot) -> None:
     small = field.font().pointSizeF()
     field.resize(500, 36)
     assert field.font().pointSizeF() > small
+
+
+def test_what_lies_under_it_stays_where_it_is(qtbot: QtBot) -> None:
+    field = AmountsField()
+    qtbot.addWidget(field)
+    field.set_usual_font(field.font())
+    field.resize(160, field.height())
+    field.show()
+    field.set_amounts((12.0, 38.0), ["Blue", "Acid water"])
+    large, height = field.font().pointSizeF(), field.height()
+    field.set_amounts((1204.55, 1360.25, 1192.75), ["Blue", "Red", "Acid water"])
+    assert field.font().pointSizeF() < large
+    assert field.height() == field.minimumHeight() == field.maximumHeight() == height
