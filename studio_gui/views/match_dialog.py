@@ -57,6 +57,8 @@ class MatchDialog(LiveDialog):
         self.place = ShortenedLabel("secondary")
         self.wanted, self.wanted_name = QLineEdit(), QLabel()
         self.wanted_name.setBuddy(self.wanted)
+        self.called, self.called_name = QLineEdit(self.tr("Palette")), QLabel()
+        self.called_name.setBuddy(self.called)
         self.pick = QPushButton()
         self.pick.setAutoDefault(False)
         self.list = QListWidget()
@@ -71,6 +73,7 @@ class MatchDialog(LiveDialog):
         self._lay_out()
         self.wanted.textEdited.connect(self._type)
         self.wanted.textChanged.connect(self._match)
+        self.called.textChanged.connect(self._preview)
         self.wanted.editingFinished.connect(self._finish_typing)
         self.pick.clicked.connect(self._pick)
         self.photo.taken.connect(self._take)
@@ -95,6 +98,11 @@ class MatchDialog(LiveDialog):
         left = QVBoxLayout()
         left.setSpacing(8)
         left.addLayout(asked)
+        called = QHBoxLayout()
+        called.setSpacing(8)
+        called.addWidget(self.called_name)
+        called.addWidget(self.called, 1)
+        left.addLayout(called)
         left.addWidget(self.list, 1)
         left.addWidget(self.shortfall)
         left.addWidget(self.message)
@@ -131,6 +139,9 @@ class MatchDialog(LiveDialog):
         )
         self.pick.setText(self.tr("Pi&ck…"))
         explain(self.pick, self.tr("Pick one more colour"))
+        self.called_name.setText(self.tr("&Name"))
+        call(self.called, self.tr("Name of the colours"))
+        self.called.setToolTip(self.tr("New sections and liquors are called so, with a number behind"))
         call(self.list, self.tr("Liquors found, best first"))
         self.photo.set_targets(
             [(self.tr("the wanted colour"), _ONE), (self.tr("one more colour"), _MORE)], _ONE
@@ -190,6 +201,8 @@ class MatchDialog(LiveDialog):
         else:
             self.message.say("" if self._is_typing else words)  # half a colour is none yet, and no mistake
         self._fill(colours)
+        for part in (self.called_name, self.called):
+            part.setVisible(len(self._found) > 1)  # one colour is the section's own, and keeps its name
         self.make.setEnabled(bool(self._found))
         self.make.setDefault(True)  # which Qt takes from a button while it is disabled
 
@@ -242,7 +255,9 @@ class MatchDialog(LiveDialog):
         if not self._found:
             return None
         if len(self._found) > 1:
-            return paint_matches(self._found)
+            name, count = self.called.text().strip(), len(self._found)
+            names = [f"{name} {number}" for number in range(1, count + 1)] if name else []
+            return paint_matches(self._found, names, renamed=count != self._last - self._first + 1)
         return paint_match(self._found[0], max(self.list.currentRow(), 0))
 
     def _preview(self) -> None:

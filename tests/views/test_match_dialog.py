@@ -10,7 +10,7 @@ from pytestqt.qtbot import QtBot
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.views.match_dialog import MatchDialog
 from studio_gui.views.section_commands import SectionCommands
-from tests.views.keys import ENTER, ESC, shown, steps
+from tests.views.keys import ENTER, ESC, TAB, shown, steps, type_into
 
 LEFT = Qt.MouseButton.LeftButton
 
@@ -56,6 +56,27 @@ def test_several_colours_set_the_run_and_more_make_it_anew(dialog: MatchDialog, 
     QTest.keyClick(dialog.wanted, ENTER)
     assert steps(document) == ["Match colours"]
     assert len(document.selected_ids) == 3
+
+
+def names(document: OpenPlan) -> list[tuple[str, str]]:
+    plan = document.sheet.plan
+    return [(section.name, plan.liquor(section.liquor_id).name) for section in plan.sections]
+
+
+def test_colours_of_a_palette_are_called_as_steps_of_a_fade_are(
+    dialog: MatchDialog, document: OpenPlan
+) -> None:
+    before = [section.name for section in document.plan.sections]
+    QTest.keyClicks(dialog.wanted, "#8a5a70")
+    assert dialog.called.isHidden()
+    QTest.keyClicks(dialog.wanted, "; #8080c0")
+    assert names(document)[1:3] == [(before[1], "Palette 1"), (before[2], "Palette 2")]
+    type_into(dialog.called, "Dusk", TAB)
+    assert names(document)[1:3] == [(before[1], "Dusk 1"), (before[2], "Dusk 2")]
+    QTest.keyClicks(dialog.wanted, "; #a0a0b0")
+    assert names(document)[1:4] == [("Dusk 1",) * 2, ("Dusk 2",) * 2, ("Dusk 3",) * 2]
+    type_into(dialog.called, "", TAB)
+    assert [section for section, _ in names(document)[1:4]] == [""] * 3
 
 
 def test_a_colour_out_of_reach_is_said_with_what_is_missing(dialog: MatchDialog) -> None:

@@ -148,12 +148,15 @@ def matched_run(plan: Plan, first: int, last: int, wanted: Sequence[Array]) -> t
     return tuple(match_section(plan, section_id, lab) for section_id, lab in zip(ids, wanted, strict=True))
 
 
-def paint_matches(matches: Sequence[Matched], names: Sequence[str] = ()) -> Plan:
-    """Return the plan with each section painted with the first of its liquors; `names` as in `match_run`."""
+def paint_matches(matches: Sequence[Matched], names: Sequence[str] = (), *, renamed: bool = True) -> Plan:
+    """Return the plan with each section painted with the first of its liquors; `names` as in `match_run`.
+
+    Sections keep their own names, and liquors alone get those, unless `renamed`.
+    """
     plan = matches[0].plan
     for place, matched in enumerate(matches):
         name = names[place] if place < len(names) else ""
         plan = paint_match(replace(matched, plan=plan), name=name)
-        if name:
+        if name and renamed:
             plan = change_section(plan, matched.section_id, name=name)
     return plan

@@ -11,7 +11,15 @@ from hypothesis import given, settings
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.spaces import lab_from_hex, lab_from_xyz, linear_from_srgb, xyz_from_linear
 from studio_gui.domain.edits.boundaries import lengths_m
-from studio_gui.domain.edits.matching import MOST_COLOURS, match_run, match_section, paint_match, wanted_lab
+from studio_gui.domain.edits.matching import (
+    MOST_COLOURS,
+    match_run,
+    match_section,
+    matched_run,
+    paint_match,
+    paint_matches,
+    wanted_lab,
+)
 from studio_gui.domain.errors import EditRefused, InvalidPlan, RovingLayError
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import Plan
@@ -75,6 +83,13 @@ def test_a_palette_sets_a_run_colour_by_colour() -> None:
     for index, lab in enumerate(wanted):
         best = match_section(PLAN, f"s{index + 1}", lab).found[0]
         assert float(ciede2000(np.asarray(colour(plan, index)), lab)) == pytest.approx(best.difference)
+
+
+def test_names_are_of_the_liquors_alone_where_sections_keep_theirs() -> None:
+    painted = paint_matches(matched_run(PLAN, 0, 1, [GREEN, GREEN]), ["Haze 1", "Haze 2"], renamed=False)
+    assert [section.name for section in painted.sections] == [section.name for section in PLAN.sections]
+    liquors = [painted.liquor(section.liquor_id).name for section in painted.sections]
+    assert liquors == ["Haze 1", "Haze 2", PLAN.liquor("C").name]
 
 
 def test_another_number_of_colours_makes_the_run_anew() -> None:
