@@ -23,7 +23,7 @@ from PySide6.QtWidgets import (
 )
 
 from studio_gui.document.open_plan import OpenPlan
-from studio_gui.domain.colour.spaces import hex_from_lab, lab_from_hex
+from studio_gui.domain.colour.spaces import hex_from_lab
 from studio_gui.domain.edits.matching import Matched, match_section, matched_run, paint_match, paint_matches
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.plan import Plan
@@ -31,6 +31,7 @@ from studio_gui.views.labels import MessageLabel, ShortenedLabel, call, explain,
 from studio_gui.views.limits_link import LimitsLink
 from studio_gui.views.live import LiveDialog
 from studio_gui.views.photo_panel import PhotoPanel
+from studio_gui.wording.colours import TypedColour
 from studio_gui.wording.fade_words import (
     match_depth_words,
     match_difference_words,
@@ -38,7 +39,7 @@ from studio_gui.wording.fade_words import (
     shortfall_words,
 )
 from studio_gui.wording.naming import section_name
-from studio_gui.wording.palettes import parse_palette
+from studio_gui.wording.palettes import outside_screen_words, parse_palette
 from studio_gui.wording.quantities import MASS, shown_briefly
 from studio_gui.wording.sentences import refusal
 
@@ -64,7 +65,7 @@ class MatchDialog(LiveDialog):
         self.list = QListWidget()
         self.list.setIconSize(_SWATCH)
         self.list.setWordWrap(True)
-        self.shortfall = MessageLabel("under")
+        self.outside, self.shortfall = MessageLabel("under"), MessageLabel("under")
         self.message = MessageLabel()
         self.indicative = LimitsLink()
         self.photo = PhotoPanel()
@@ -103,6 +104,7 @@ class MatchDialog(LiveDialog):
         called.addWidget(self.called_name)
         called.addWidget(self.called, 1)
         left.addLayout(called)
+        left.addWidget(self.outside)
         left.addWidget(self.list, 1)
         left.addWidget(self.shortfall)
         left.addWidget(self.message)
@@ -186,16 +188,17 @@ class MatchDialog(LiveDialog):
 
     def _match(self) -> None:
         plan, words = self._document.plan, ""
+        colours: tuple[TypedColour, ...] = ()
         self._found = ()
         try:
-            colours = [one.srgb for one in parse_palette(self.wanted.text())]
-            labs = [lab_from_hex(srgb) for srgb in colours]
+            colours = parse_palette(self.wanted.text())
+            labs = [one.lab for one in colours]
             if len(labs) == 1:
                 self._found = (match_section(plan, plan.sections[self._first].id, labs[0]),)
             elif labs:
                 self._found = matched_run(plan, self._first, self._last, labs)
         except RovingLayError as problem:
-            colours, words = [], refusal(problem, plan)
+            colours, words = (), refusal(problem, plan)
         if not self.wanted.text().strip():
             self.message.say(self.tr("Type a colour, pick one, or point at it in a photo."), "secondary")
         else:
@@ -206,18 +209,19 @@ class MatchDialog(LiveDialog):
         self.make.setEnabled(bool(self._found))
         self.make.setDefault(True)  # which Qt takes from a button while it is disabled
 
-    def _fill(self, colours: list[str]) -> None:
+    def _fill(self, colours: tuple[TypedColour, ...]) -> None:
         was_blocked = self.list.blockSignals(True)
         self.list.clear()
         if len(self._found) == 1:
             (matched,) = self._found
             for place in range(len(matched.found)):
-                self.list.addItem(self._item(matched, place, colours[0]))
-        for matched, srgb in zip(self._found, colours, strict=False):
+                self.list.addItem(self._item(matched, place, colours[0].srgb))
+        for matched, colour in zip(self._found, colours, strict=False):
             if len(self._found) > 1:
-                self.list.addItem(self._item(matched, 0, srgb))
+                self.list.addItem(self._item(matched, 0, colour.srgb))
         self.list.setCurrentRow(0)
         self.list.blockSignals(was_blocked)
+        self.outside.say(outside_screen_words(colours))
         farthest = max(self._found, key=lambda one: one.found[0].difference, default=None)
         self.shortfall.say("" if farthest is None else shortfall_words(farthest))
         self._preview()

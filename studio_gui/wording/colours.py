@@ -1,19 +1,19 @@
 """Colours as they are typed and told: ``#rrggbb``, or CIE Lab as instruments print it.
 
-The rule of this module: Lab is for the light D65 and the 2 degree observer, as everywhere in the program. A
-colour that no screen can show is taken as the nearest that it can, and it is said that it was.
+The rule of this module: Lab is for the light D65 and the 2 degree observer, as everywhere in the program. Of
+a colour that no screen can show the nearest that it can is told with it, and that it is not the one meant.
 """
 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
 from studio_gui.domain.colour.fit import DyeCurve
 from studio_gui.domain.colour.measured import Spectrum
-from studio_gui.domain.colour.spaces import hex_from_lab, lab_from_hex
+from studio_gui.domain.colour.spaces import Array, hex_from_lab, lab_from_hex
 from studio_gui.domain.colour.swatches import checked_srgb
 from studio_gui.domain.colour.undyed import FibreName
 from studio_gui.domain.errors import InvalidPlan
@@ -33,10 +33,19 @@ _FIELDS = ("lightness", "green_to_red", "blue_to_yellow")
 
 @dataclass(frozen=True, slots=True)
 class TypedColour:
-    """A colour that was typed, ``#rrggbb``; `is_nearest` when the one meant lies outside sRGB."""
+    """A colour that was typed, ``#rrggbb``; `is_nearest` when the one meant lies outside sRGB.
+
+    `typed_lab` is the one meant where it was typed as CIE Lab: it has not gone through any screen.
+    """
 
     srgb: str
     is_nearest: bool = False
+    typed_lab: tuple[float, float, float] | None = field(default=None, compare=False)
+
+    @property
+    def lab(self) -> Array:
+        """The colour meant, CIE Lab, shape (3,)."""
+        return lab_from_hex(self.srgb) if self.typed_lab is None else np.array(self.typed_lab)
 
 
 def parse_colour(text: str, field: str, tongue: Tongue = TRANSLATED) -> TypedColour:
@@ -67,8 +76,8 @@ def parse_colour(text: str, field: str, tongue: Tongue = TRANSLATED) -> TypedCol
         if problem.code == "not-a-number":  # the whole of what was typed is no colour
             raise InvalidPlan("not-a-swatch-colour", value=quoted(typed)) from None
         raise
-    lab = np.array([checked(name, number) for name, number in zip(_FIELDS, numbers, strict=True)])
-    return TypedColour(*hex_from_lab(lab))
+    lightness, red, yellow = (checked(name, one) for name, one in zip(_FIELDS, numbers, strict=True))
+    return TypedColour(*hex_from_lab(np.array([lightness, red, yellow])), (lightness, red, yellow))
 
 
 def shown_lab(srgb: str, tongue: Tongue = TRANSLATED) -> str:

@@ -40,3 +40,33 @@ def parse_palette(text: str, tongue: Tongue = TRANSLATED) -> tuple[TypedColour, 
     if len(terms) > MOST_COLOURS:
         raise InvalidPlan("too-many", field="colours", count=len(terms), most=MOST_COLOURS)
     return tuple(parse_colour(term, "srgb", tongue) for term in terms)
+
+
+def outside_screen_words(colours: Sequence[TypedColour], tongue: Tongue = TRANSLATED) -> str:
+    """Return which of the colours no screen shows, and what is shown for them; "" where there are none.
+
+    >>> from studio_gui.wording.translation import ENGLISH
+    >>> outside_screen_words(parse_palette("50 -100 0; #5d7a4a", ENGLISH), ENGLISH)
+    'Colour 1 is outside sRGB. It is matched as typed; what stands for it here is the nearest on a screen.'
+    """
+    outside = [str(number) for number, one in enumerate(colours, start=1) if one.is_nearest]
+    if not outside:
+        return ""
+    if len(colours) == 1:
+        return tongue.translate(
+            "Colours",
+            "It is outside sRGB. It is matched as typed; {srgb} is the nearest that a screen can show.",
+        ).format(srgb=colours[0].srgb)
+    if len(outside) == 1:
+        words = tongue.translate(
+            "Colours",
+            "Colour {numbers} is outside sRGB. It is matched as typed; what stands for it here is the nearest"
+            " on a screen.",
+        )
+    else:
+        words = tongue.translate(
+            "Colours",
+            "Colours {numbers} are outside sRGB. They are matched as typed; what stands for them here is the"
+            " nearest on a screen.",
+        )
+    return words.format(numbers=", ".join(outside))

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.edits.matching import match_section
 from studio_gui.views.match_dialog import MatchDialog
 from studio_gui.views.section_commands import SectionCommands
 from tests.views.keys import ENTER, ESC, TAB, shown, steps, type_into
@@ -91,6 +93,20 @@ def test_of_a_far_colour_the_hue_comes_first_and_the_nearest_is_named(dialog: Ma
     nearest = [place for place, words in enumerate(said(dialog)) if words.endswith(", the nearest")]
     differences = [float(words.split("CIEDE2000 ")[1].split(",")[0]) for words in said(dialog)]
     assert nearest == [differences.index(min(differences))]
+
+
+def test_lab_that_no_screen_shows_is_matched_as_typed_and_marked(
+    dialog: MatchDialog, document: OpenPlan
+) -> None:
+    QTest.keyClicks(dialog.wanted, "50 90 -90")
+    assert dialog.outside.text().startswith("It is outside sRGB. It is matched as typed; #")
+    differences = [words.split("CIEDE2000 ")[1].split(",")[0] for words in said(dialog)]
+    meant = match_section(document.plan, "s2", np.array([50.0, 90.0, -90.0])).found
+    assert differences == [f"{match.difference:.1f}" for match in meant]
+    QTest.keyClicks(dialog.wanted, "; 50 -100 0; #5d7a4a")
+    assert dialog.outside.text().startswith("Colours 1, 2 are outside sRGB.")
+    type_into(dialog.wanted, "50 10 -10", TAB)
+    assert dialog.outside.isHidden()
 
 
 def test_half_a_colour_is_no_mistake_but_a_wrong_one_is(dialog: MatchDialog, document: OpenPlan) -> None:

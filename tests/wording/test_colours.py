@@ -48,6 +48,12 @@ def test_a_colour_no_screen_shows_is_marked_as_the_nearest() -> None:
     assert parse_colour("100 0 0", "srgb", ENGLISH) == TypedColour("#ffffff")
 
 
+def test_what_is_meant_is_the_lab_that_was_typed_and_not_what_a_screen_makes_of_it() -> None:
+    assert parse_colour("50 -100 0", "srgb", ENGLISH).lab.tolist() == [50.0, -100.0, 0.0]
+    assert parse_colour("52,1 34 -12", "srgb", ENGLISH).lab.tolist() == [52.1, 34.0, -12.0]
+    assert parse_colour("#3a6ea5", "srgb", ENGLISH).lab.tolist() == lab_from_hex("#3a6ea5").tolist()
+
+
 @pytest.mark.parametrize(
     ("text", "code"),
     [

@@ -6,7 +6,7 @@ import pytest
 
 from studio_gui.domain.edits.matching import MOST_COLOURS
 from studio_gui.domain.errors import InvalidPlan
-from studio_gui.wording.palettes import parse_palette
+from studio_gui.wording.palettes import outside_screen_words, parse_palette
 from studio_gui.wording.translation import ENGLISH
 
 
@@ -39,3 +39,18 @@ def test_what_is_no_colour_is_said(text: str, code: str) -> None:
     with pytest.raises(InvalidPlan) as refusal:
         parse_palette(text, ENGLISH)
     assert refusal.value.code == code
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("#5d7a4a; 50 0 0", ""),
+        ("50 -100 0", "It is outside sRGB. It is matched as typed; #00"),
+        ("#5d7a4a; 50 -100 0", "Colour 2 is outside sRGB. It is matched as typed;"),
+        ("50 90 -90; #5d7a4a; 50 -100 0", "Colours 1, 3 are outside sRGB. They are matched as typed;"),
+    ],
+)
+def test_colours_that_no_screen_shows_are_told(text: str, words: str) -> None:
+    said = outside_screen_words(parse_palette(text, ENGLISH), ENGLISH)
+    assert said.startswith(words)
+    assert bool(said) == bool(words)
