@@ -26,6 +26,10 @@ NARROW_PX = 1200
 LEFT_PX, RIGHT_PX = 290, 350
 #: The table, and strip and yarn, take so much of the height, but no more than this, px.
 TABLE_SHARE, TABLE_PX = 0.26, 260
+#: The checks take so much of the height; the pane above them is looked at and typed into more.
+CHECKS_SHARE = 0.3
+#: In one column they share their place with yarn and bench.
+LOWER_SHARE = 0.4
 #: How much of a floating pane has to lie on a screen for it to be found, px.
 GRIP_PX = 48
 
@@ -150,9 +154,18 @@ class PaneDocks(QObject):
         window.resizeDocks([self.stocks, self.section], [LEFT_PX, RIGHT_PX], Qt.Orientation.Horizontal)
         table_px = min(round(TABLE_SHARE * window.height()), TABLE_PX)
         window.resizeDocks([self.table], [table_px], Qt.Orientation.Vertical)
-        window.resizeDocks([self.section, self.checks], [3, 2], Qt.Orientation.Vertical)
+        self._share_column()
         if not window.tabifiedDockWidgets(self.stocks):
             window.resizeDocks([self.stocks, self.inputs], [1, 1], Qt.Orientation.Vertical)
+
+    def _share_column(self) -> None:
+        """Share the height of the right column out."""
+        height = self._window.height()
+        is_one_column = bool(self._window.tabifiedDockWidgets(self.stocks))
+        checks_px = round((LOWER_SHARE if is_one_column else CHECKS_SHARE) * height)
+        self._window.resizeDocks(
+            [self.section, self.checks], [height - checks_px, checks_px], Qt.Orientation.Vertical
+        )
 
     def _arrange_one_column(self) -> None:
         window = self._window
@@ -164,7 +177,7 @@ class PaneDocks(QObject):
         window.tabifyDockWidget(self.yarn, self.bench)
 
     def settle(self) -> None:
-        """Bring section and checks to the front, which Qt forgets of panes that were not shown yet."""
+        """Bring section and checks to the front and to their heights, which Qt forgets of empty panes."""
         bars = self._window.findChildren(QTabBar, options=Qt.FindChildOption.FindDirectChildrenOnly)
         for bar in bars:  # Qt keeps them when panes lie apart again, as stops that nobody sees
             bar.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -172,6 +185,7 @@ class PaneDocks(QObject):
             self.section.raise_()
             self.strip.raise_()
             self.checks.raise_()
+            self._share_column()
 
     def places(self) -> QByteArray:
         """Return where everything stands, to be kept."""
