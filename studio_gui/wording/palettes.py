@@ -16,7 +16,8 @@ from studio_gui.wording.translation import TRANSLATED, Tongue
 
 LONGEST_PALETTE = 2_000
 
-_ONLY_HEX = re.compile(r"(?:\s*#[0-9a-fA-F]{6}[\s,;]*)+")
+# What stands between two colours is matched in one way only: else half a colour after many takes for ever.
+_ONLY_HEX = re.compile(r"\s*(?:#[0-9a-fA-F]{6}[\s,;]*)+")
 _HEX = re.compile(r"#[0-9a-fA-F]{6}")
 
 

@@ -20,6 +20,7 @@ from studio_gui.wording.translation import ENGLISH
         ("#5d7a4a #c08a50,#8aa0b8;#ffffff", ["#5d7a4a", "#c08a50", "#8aa0b8", "#ffffff"]),
         ("100 0 0; #5d7a4a", ["#ffffff", "#5d7a4a"]),
         ("#5d7a4a;", ["#5d7a4a"]),
+        (" #5d7a4a#c08a50 ;; #ffffff ", ["#5d7a4a", "#c08a50", "#ffffff"]),
     ],
 )
 def test_colours_stand_apart(text: str, colours: list[str]) -> None:
@@ -31,6 +32,7 @@ def test_colours_stand_apart(text: str, colours: list[str]) -> None:
     [
         ("green; #5d7a4a", "not-a-swatch-colour"),
         ("120 0 0", "out-of-range"),
+        ("#5d7a4a; " * (MOST_COLOURS - 1) + "#2c", "not-a-swatch-colour"),  # and said before the day ends
         ("#5d7a4a " * (MOST_COLOURS + 1), "too-many"),
         ("#5d7a4a " * 300, "too-long-to-read"),
     ],
