@@ -156,6 +156,11 @@ class RestedRun(LatestRun):
         """Ask for the work that is wanted once nobody has called this for `REST_MS`."""
         self._rest.start()
 
+    def stop(self) -> None:
+        """Want no result any more, nor the rest that is waited for, and let the thread end."""
+        self._rest.stop()
+        super().stop()
+
     def _begin(self) -> None:
         work = self._wanted()
         if work is not None:

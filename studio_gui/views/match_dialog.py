@@ -2,48 +2,44 @@
 
 The rule of this module: one colour gives a choice of liquors for the first selected section, several set the
 selected run, one section to a colour. What is chosen is shown on the lay, and becomes one undo step or
-nothing.
+nothing. Matching goes on off the window's thread: what stands in the list stays until it is done, and who
+says to paint before gets then what was asked for.
 """
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QIcon, QKeyEvent, QPainter, QPixmap
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QKeyEvent
 from PySide6.QtWidgets import (
     QColorDialog,
     QDialogButtonBox,
+    QGridLayout,
     QHBoxLayout,
     QLabel,
     QLineEdit,
-    QListWidget,
-    QListWidgetItem,
     QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
 from studio_gui.document.open_plan import OpenPlan
-from studio_gui.domain.colour.spaces import hex_from_lab
-from studio_gui.domain.edits.matching import Matched, match_section, matched_run, paint_match, paint_matches
+from studio_gui.domain.edits.matching import Matched, paint_match, paint_matches
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.domain.plan import Plan
-from studio_gui.views.labels import MessageLabel, ShortenedLabel, call, explain, paint_swatch
+from studio_gui.views.labels import MessageLabel, ShortenedLabel, call, explain
 from studio_gui.views.limits_link import LimitsLink
 from studio_gui.views.live import LiveDialog
+from studio_gui.views.match_list import MatchList
+from studio_gui.views.matching import Matching, Wanted
 from studio_gui.views.photo_panel import PhotoPanel
+from studio_gui.views.progress_row import ProgressRow
 from studio_gui.wording.colours import TypedColour
-from studio_gui.wording.fade_words import (
-    match_depth_words,
-    match_difference_words,
-    match_words,
-    shortfall_words,
-)
+from studio_gui.wording.fade_words import shortfall_words
 from studio_gui.wording.naming import section_name
 from studio_gui.wording.palettes import outside_screen_words, parse_palette
 from studio_gui.wording.quantities import MASS, shown_briefly
 from studio_gui.wording.sentences import refusal
 
-_SWATCH = QSize(56, 34)
 _ONE, _MORE = "one", "more"
 
 
@@ -53,8 +49,10 @@ class MatchDialog(LiveDialog):
     def __init__(self, document: OpenPlan, first: int, last: int, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._first, self._last = document, first, last
+        self._colours: tuple[TypedColour, ...] = ()
         self._found: tuple[Matched, ...] = ()
-        self._is_typing = False
+        self._is_typing = self._paints_when_done = False
+        self.matching = Matching(self)
         self.place = ShortenedLabel("secondary")
         self.wanted, self.wanted_name = QLineEdit(), QLabel()
         self.wanted_name.setBuddy(self.wanted)
@@ -62,10 +60,9 @@ class MatchDialog(LiveDialog):
         self.called_name.setBuddy(self.called)
         self.pick = QPushButton()
         self.pick.setAutoDefault(False)
-        self.list = QListWidget()
-        self.list.setIconSize(_SWATCH)
-        self.list.setWordWrap(True)
+        self.list = MatchList()
         self.outside, self.shortfall = MessageLabel("under"), MessageLabel("under")
+        self.progress = ProgressRow()
         self.message = MessageLabel()
         self.indicative = LimitsLink()
         self.photo = PhotoPanel()
@@ -79,6 +76,11 @@ class MatchDialog(LiveDialog):
         self.pick.clicked.connect(self._pick)
         self.photo.taken.connect(self._take)
         self.list.currentRowChanged.connect(self._preview)
+        self.matching.went_on.connect(self._show_progress)
+        self.matching.done.connect(self._take_found)
+        self.matching.failed.connect(self._refuse)
+        self.progress.stopped.connect(self._stop)
+        self.finished.connect(self.matching.stop)
         self.finished.connect(document.cancel_preview)
         self._retranslate()
         self.wanted.setFocus()
@@ -91,22 +93,21 @@ class MatchDialog(LiveDialog):
         buttons.addButton(self.make, QDialogButtonBox.ButtonRole.AcceptRole)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
-        asked = QHBoxLayout()
-        asked.setSpacing(8)
-        asked.addWidget(self.wanted_name)
-        asked.addWidget(self.wanted, 1)
-        asked.addWidget(self.pick)
+        asked = QGridLayout()
+        asked.setHorizontalSpacing(8)
+        asked.setVerticalSpacing(8)
+        asked.addWidget(self.wanted_name, 0, 0)
+        asked.addWidget(self.wanted, 0, 1)
+        asked.addWidget(self.pick, 0, 2)
+        asked.addWidget(self.called_name, 1, 0)
+        asked.addWidget(self.called, 1, 1, 1, 2)
         left = QVBoxLayout()
         left.setSpacing(8)
         left.addLayout(asked)
-        called = QHBoxLayout()
-        called.setSpacing(8)
-        called.addWidget(self.called_name)
-        called.addWidget(self.called, 1)
-        left.addLayout(called)
         left.addWidget(self.outside)
         left.addWidget(self.list, 1)
         left.addWidget(self.shortfall)
+        left.addWidget(self.progress)
         left.addWidget(self.message)
         sides = QHBoxLayout()
         sides.setSpacing(12)
@@ -181,78 +182,80 @@ class MatchDialog(LiveDialog):
     def _finish_typing(self) -> None:
         if self._is_typing:
             self._is_typing = False
-            if not self._found:
+            if not self._colours:
                 self._match()
+
+    # -- matching ------------------------------------------------------------------------------------------
+
+    def _match(self) -> None:
+        """Read the colours, and have them matched."""
+        self._paints_when_done = False
+        try:
+            self._colours = parse_palette(self.wanted.text())
+        except RovingLayError as problem:
+            self._refuse(problem)
+            return
+        if not self._colours:
+            self._show_nothing()
+            self.message.say(self.tr("Type a colour, pick one, or point at it in a photo."), "secondary")
+            return
+        self.message.say("")
+        labs = tuple(colour.lab for colour in self._colours)
+        self.matching.ask(Wanted(self._document.plan, self._first, self._last, labs))
+        self._show_make()
+
+    def _take_found(self, found: tuple[Matched, ...]) -> None:
+        self._found = found
+        self.progress.hide()
+        self._fill()
+        self._show_make()
+        if self._paints_when_done:
+            self.accept()
+
+    def _refuse(self, problem: RovingLayError) -> None:
+        self._colours = ()
+        self._show_nothing()
+        # half a colour is none yet, and no mistake
+        self.message.say("" if self._is_typing else refusal(problem, self._document.plan))
+
+    def _stop(self) -> None:
+        self._show_nothing()
+        self.message.say(self.tr("Stopped. “Paint it so” matches them again."), "secondary")
+
+    def _show_progress(self, matched: int, count: int) -> None:
+        words = self.tr("{0} of {1} colours matched").format(matched, count)
+        self.progress.show_progress(matched, count, words)
 
     # -- showing -------------------------------------------------------------------------------------------
 
-    def _match(self) -> None:
-        plan, words = self._document.plan, ""
-        colours: tuple[TypedColour, ...] = ()
+    def _show_nothing(self) -> None:
+        self.matching.stop()
+        self.progress.hide()
+        self._paints_when_done = False
         self._found = ()
-        try:
-            colours = parse_palette(self.wanted.text())
-            labs = [one.lab for one in colours]
-            if len(labs) == 1:
-                self._found = (match_section(plan, plan.sections[self._first].id, labs[0]),)
-            elif labs:
-                self._found = matched_run(plan, self._first, self._last, labs)
-        except RovingLayError as problem:
-            colours, words = (), refusal(problem, plan)
-        if not self.wanted.text().strip():
-            self.message.say(self.tr("Type a colour, pick one, or point at it in a photo."), "secondary")
-        else:
-            self.message.say("" if self._is_typing else words)  # half a colour is none yet, and no mistake
-        self._fill(colours)
-        for part in (self.called_name, self.called):
-            part.setVisible(len(self._found) > 1)  # one colour is the section's own, and keeps its name
-        self.make.setEnabled(bool(self._found))
+        self._fill()
+        self._show_make()
+
+    def _show_make(self) -> None:
+        self.make.setEnabled(bool(self._colours))
         self.make.setDefault(True)  # which Qt takes from a button while it is disabled
 
-    def _fill(self, colours: tuple[TypedColour, ...]) -> None:
-        was_blocked = self.list.blockSignals(True)
-        self.list.clear()
-        if len(self._found) == 1:
-            (matched,) = self._found
-            for place in range(len(matched.found)):
-                self.list.addItem(self._item(matched, place, colours[0].srgb))
-        for matched, colour in zip(self._found, colours, strict=False):
-            if len(self._found) > 1:
-                self.list.addItem(self._item(matched, 0, colour.srgb))
-        self.list.setCurrentRow(0)
-        self.list.blockSignals(was_blocked)
-        self.outside.say(outside_screen_words(colours))
-        farthest = max(self._found, key=lambda one: one.found[0].difference, default=None)
-        self.shortfall.say("" if farthest is None else shortfall_words(farthest))
+    def _fill(self) -> None:
+        self.list.show_found(self._found, [one.srgb for one in self._colours] if self._found else [])
+        for part in (self.called_name, self.called):
+            part.setVisible(len(self._found) > 1)  # one colour is the section's own, and keeps its name
+        self.outside.say(outside_screen_words(self._colours) if self._found else "")
+        self.shortfall.say(self._shortfall_words())
         self._preview()
 
-    def _item(self, matched: Matched, place: int, wanted: str) -> QListWidgetItem:
-        match = matched.found[place]
-        reached, is_clipped = hex_from_lab(match.lab)
-        about = [match_depth_words(matched, place), match_difference_words(matched, place)]
-        if is_clipped:
-            about.append(self.tr("outside what a screen shows"))
-        words = f"{match_words(matched, place)}\n{' · '.join(about)}"
-        picture, icon = self._swatches(wanted, reached), QIcon()
-        for mode in (QIcon.Mode.Normal, QIcon.Mode.Selected):  # else Qt tints what is selected
-            icon.addPixmap(picture, mode)
-        return QListWidgetItem(icon, words)
-
-    def _swatches(self, wanted: str, reached: str) -> QPixmap:
-        """Return the wanted colour beside the reached one."""
-        ratio = self.devicePixelRatioF()
-        picture = QPixmap(_SWATCH * ratio)
-        picture.setDevicePixelRatio(ratio)
-        picture.fill(Qt.GlobalColor.transparent)
-        painter = QPainter(picture)
-        try:
-            half = _SWATCH.width() / 2.0
-            for left, colour in ((0.0, wanted), (half, reached)):
-                box = QRectF(left, 0.0, half, _SWATCH.height())
-                paint_swatch(painter, box, QColor(colour), self.palette())
-        finally:
-            painter.end()
-        return picture
+    def _shortfall_words(self) -> str:
+        """Return what the colour that is missed most lacks."""
+        farthest = max(self._found, key=lambda one: one.found[0].difference, default=None)
+        words = "" if farthest is None else shortfall_words(farthest)
+        if not words or len(self._found) == 1:
+            return words
+        places = [matched is farthest for matched in self._found]
+        return self.tr("Colour {0} is missed most. {1}").format(places.index(True) + 1, words)
 
     def _painted(self) -> Plan | None:
         """Return the plan with what is chosen in the list; None while there is nothing."""
@@ -274,9 +277,13 @@ class MatchDialog(LiveDialog):
     # -- ending --------------------------------------------------------------------------------------------
 
     def accept(self) -> None:
-        """Paint what is shown as one undo step, and select it."""
+        """Paint what was asked for as one undo step, and select it."""
+        if self.matching.is_running:
+            self._paints_when_done = True
+            return
         plan = self._painted()
         if plan is None:
+            self._match()
             return
         name = self.tr("Match colours") if len(self._found) > 1 else self.tr("Match a colour")
         self._document.edit(name, lambda _plan: plan)

@@ -169,6 +169,16 @@ def test_work_is_asked_for_once_all_has_come_to_rest(qtbot: QtBot) -> None:
     run.stop()
 
 
+def test_what_is_stopped_at_rest_is_not_begun(qtbot: QtBot) -> None:
+    owner, begun = QObject(), threading.Event()
+    run = RestedRun(lambda: begun.set, owner)
+    run.ask_at_rest()
+    run.stop()
+    assert not run.is_running
+    qtbot.wait(3 * REST_MS)
+    assert not begun.is_set()
+
+
 def test_settling_brings_no_result_and_waits_for_what_runs(qtbot: QtBot) -> None:
     run = LatestRun()
     run.settle()

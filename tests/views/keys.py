@@ -9,6 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractItemView, QApplication, QComboBox, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
+from studio_gui.document.background import LatestRun
 from studio_gui.document.open_plan import OpenPlan
 
 ENTER, ESC, TAB = Qt.Key.Key_Return, Qt.Key.Key_Escape, Qt.Key.Key_Tab
@@ -45,6 +46,16 @@ def type_on(text: str, end: Qt.Key = ENTER) -> None:
         QTest.keyClick(where, Qt.Key.Key_Delete)
     QTest.keyClick(where, end)
     QApplication.processEvents()  # tables close their editors a moment later
+
+
+def wait_for_work(widget: QWidget) -> None:
+    """Let the work that a widget has asked for come to its end."""
+    runs = widget.findChildren(LatestRun)
+    for _ in range(4_000):
+        if not any(run.is_running for run in runs):
+            return
+        QTest.qWait(5)
+    raise TimeoutError
 
 
 def choose(box: QComboBox, words: str) -> None:

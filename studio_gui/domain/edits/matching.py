@@ -128,24 +128,32 @@ def match_run(plan: Plan, first: int, last: int, wanted: Sequence[Array], names:
 def matched_run(plan: Plan, first: int, last: int, wanted: Sequence[Array]) -> tuple[Matched, ...]:
     """Return the best liquors for wanted colours, each CIE Lab (3,), on sections `first` to `last`.
 
-    Where there are more or fewer colours than sections, the run is made anew in the plan that the matches
-    are for, one section to a colour.
+    Refused as `sections_for` and `match_section`.
+    """
+    plan, ids = sections_for(plan, first, last, len(wanted))
+    return tuple(match_section(plan, section_id, lab) for section_id, lab in zip(ids, wanted, strict=True))
+
+
+def sections_for(plan: Plan, first: int, last: int, colours: int) -> tuple[Plan, tuple[str, ...]]:
+    """Return the plan that matches of so many colours are for, and the sections of each, by their ids.
+
+    Where there are more or fewer colours than sections `first` to `last`, the run is made anew, one section
+    to a colour.
 
     Raises
     ------
     EditRefused
-        ``no-colours``; as `match_section`; ``section-locked`` where sections are made anew.
+        ``no-colours``; ``section-locked`` where sections are made anew.
     InvalidPlan
         ``too-many`` colours; as `Plan`.
     """
-    if not wanted:
+    if not colours:
         raise EditRefused("no-colours")
-    if len(wanted) > MOST_COLOURS:
-        raise InvalidPlan("too-many", field="colours", count=len(wanted), most=MOST_COLOURS)
-    if len(wanted) != last - first + 1:
-        plan, last = renewed(plan, first, last, len(wanted))
-    ids = [section.id for section in plan.sections[first : last + 1]]
-    return tuple(match_section(plan, section_id, lab) for section_id, lab in zip(ids, wanted, strict=True))
+    if colours > MOST_COLOURS:
+        raise InvalidPlan("too-many", field="colours", count=colours, most=MOST_COLOURS)
+    if colours != last - first + 1:
+        plan, last = renewed(plan, first, last, colours)
+    return plan, tuple(section.id for section in plan.sections[first : last + 1])
 
 
 def paint_matches(matches: Sequence[Matched], names: Sequence[str] = (), *, renamed: bool = True) -> Plan:
