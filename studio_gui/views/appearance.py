@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QApplication
 
 from studio_gui.document.preferences import Appearance
 from studio_gui.drawing.look import DARK, LIGHT, look_for
+from studio_gui.views.readable import edge_fields
 
 Role = QPalette.ColorRole
 
@@ -40,12 +41,12 @@ def use_appearance(appearance: Appearance) -> None:
     """Show the whole program light, dark or as the system is, from now on."""
     application = cast("QApplication", QApplication.instance())
     application.styleHints().setColorScheme(_SCHEMES[appearance])
+    wanted = DARK if appearance == "dark" else LIGHT
     if appearance == "system":
         application.setPalette(QPalette())
-        return
-    wanted = DARK if appearance == "dark" else LIGHT
-    if application.style().name() == "fusion" or look_for(application.palette()) is not wanted:
+    elif application.style().name() == "fusion" or look_for(application.palette()) is not wanted:
         application.setPalette(palette_of(appearance))
+    edge_fields(application)
 
 
 @lru_cache(maxsize=2)

@@ -5,12 +5,14 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPalette
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QSpinBox, QWidget
+from pytestqt.qtbot import QtBot
 
 from studio_gui.drawing.look import contrast, look_for, mixed
 from studio_gui.views import appearance
 from studio_gui.views.labels import Tone
-from studio_gui.views.readable import keep_readable, mended
+from studio_gui.views.readable import edge_fields, keep_readable, mended
+from tests.views.keys import shown
 
 Role = QPalette.ColorRole
 
@@ -100,4 +102,30 @@ def test_the_program_keeps_its_palette_readable(qapp: QApplication) -> None:
         assert qapp.palette().color(Role.Highlight) == PALETTES["dark"].color(Role.Highlight), "it was chosen"
     finally:
         qapp.styleHints().colorSchemeChanged.disconnect()
+        qapp.setPalette(before)
+
+
+@pytest.mark.parametrize("name", PALETTES)
+@pytest.mark.parametrize("make", [QLineEdit, QComboBox, QSpinBox])
+def test_the_edge_of_a_field_stands_out(
+    make: type[QWidget], name: str, qtbot: QtBot, qapp: QApplication
+) -> None:
+    before, style = qapp.palette(), qapp.style().objectName()
+    try:
+        qapp.setStyle("Fusion")
+        qapp.setPalette(PALETTES[name])
+        edge_fields(qapp)
+        around = QWidget()
+        around.resize(160, 60)
+        field = make(around)
+        field.setGeometry(20, 15, 120, 28)
+        shown(around, qtbot, 160, 60)
+        around.setFocus()
+        picture, middle = around.grab().toImage(), field.geometry().center().y()
+        ground = QColor(PALETTES[name].color(Role.Window))
+        assert picture.pixelColor(10, middle) == ground
+        for side in (range(18, 24), range(136, 142)):
+            assert max(contrast(picture.pixelColor(x, middle), ground) for x in side) >= 3.0
+    finally:
+        qapp.setStyle(style)
         qapp.setPalette(before)
