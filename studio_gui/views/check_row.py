@@ -29,6 +29,7 @@ from studio_gui.drawing.marks import paint_severity
 from studio_gui.views.fields import edit_and_say
 from studio_gui.views.flow import FlowLayout
 from studio_gui.views.labels import MessageLabel, TonedLabel, explain, paint_line_below
+from studio_gui.wording.quantities import unbroken
 from studio_gui.wording.sentences import check_reason, check_title, mend_cost, mend_label
 
 
@@ -115,9 +116,10 @@ class CheckRow(QFrame):
         self._check = check
         self.message.say("")
         self._mark.show_severity(check.severity)
-        self.title.show_text(check_title(check, plan))
-        self.reason.show_text(check_reason(check, plan))
-        self.setAccessibleName(f"{self.title.text()}. {self.reason.text()}")
+        title, reason = check_title(check, plan), check_reason(check, plan)
+        self.title.show_text(unbroken(title))
+        self.reason.show_text(unbroken(reason))
+        self.setAccessibleName(f"{title}. {reason}")
         self._show_mends(check.mends, plan)
 
     def forget(self) -> None:
@@ -176,7 +178,7 @@ class CheckRow(QFrame):
             if mend.one_click:
                 self._show_button(mend, label, cost)
             else:
-                self._advice_for(mend).show_text(f"{label}: {cost}.")
+                self._advice_for(mend).show_text(unbroken(f"{label}: {cost}."))
         parts = [self._buttons.get(mend.code) or self._advice[mend.code] for mend in mends]
         if parts != self._parts:
             self._parts = parts

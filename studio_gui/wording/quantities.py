@@ -7,6 +7,7 @@ converted here and nowhere else. A bare number has the unit in which the field s
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 from itertools import takewhile
 
@@ -94,6 +95,19 @@ WAVELENGTH = Kind("wavelength", "nm", 0)
 PLAIN = Kind("plain", "", 2)
 #: Things that are counted.
 COUNT = Kind("plain", "", 0, whole=True)
+
+_NUMBER_AND_UNIT = re.compile(
+    r"(?<=\d) (?=(?:%|ml|g|cm|mm|m|in|oz|yd|US fl oz|tex|min|h|nm)(?:/(?:g|m|L|oz|yd))?(?!\w))"
+)
+
+
+def unbroken(text: str) -> str:
+    """Return `text` with no-break spaces between numbers and their units, for labels whose lines break.
+
+    >>> unbroken("29.5 % of 6 cm, 2 made").replace("\u00a0", "_")
+    '29.5_% of 6_cm, 2 made'
+    """
+    return _NUMBER_AND_UNIT.sub("\u00a0", text)
 
 
 def shown(kind: Kind, value: float, tongue: Tongue = TRANSLATED) -> str:

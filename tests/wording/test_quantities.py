@@ -36,10 +36,12 @@ from studio_gui.wording.quantities import (
     shown,
     shown_bare,
     shown_briefly,
+    unbroken,
 )
 from studio_gui.wording.translation import ENGLISH, UNITS, Tongue, install_units
 from studio_gui.wording.units import unit
 
+NO_BREAK = "\u00a0"
 KINDS = [value for value in vars(quantities).values() if isinstance(value, Kind)]
 TONGUES = [Tongue(units, is_english=True) for units in UNITS]
 US, MIXED = Tongue("us", is_english=True), Tongue("mixed", is_english=True)
@@ -251,3 +253,12 @@ def test_installed_units_are_used_where_no_others_are_asked_for() -> None:
     assert shown(MASS, 113.4, ENGLISH) == "113.4 g"
     install_units("metric")
     assert shown(MASS, 113.4, Tongue(is_english=True)) == "113.4 g"
+
+
+@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("tongue", [Tongue(units, is_english=True) for units in UNITS])
+def test_no_line_breaks_before_a_unit(kind: Kind, tongue: Tongue) -> None:
+    words = shown(kind, 1.0, tongue)
+    number, _, symbol = words.partition(" ")
+    kept = f"{number}{NO_BREAK}{symbol}" if symbol else number
+    assert unbroken(f"It takes {words}, and more.") == f"It takes {kept}, and more."
