@@ -1,8 +1,9 @@
 """An even fade over a run of sections, beside what is painted without a solver.
 
 The rule of this module: what stands in the dialog is solved, shown in it and on the lay, and becomes one undo
-step or nothing. What a weak stock would mend is reckoned off the window's thread when the hands rest, and
-dropped where another fade stands by then.
+step or nothing. Long fades are solved off the window's thread, and what a weak stock would mend is reckoned
+there, when the hands rest; what comes of it is dropped where another fade stands by then. Who makes a fade
+before it is solved gets it when it is.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QKeyEvent
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QDialogButtonBox,
     QFormLayout,
@@ -27,33 +28,30 @@ from PySide6.QtWidgets import (
 
 from studio_gui.document.background import RestedRun
 from studio_gui.document.open_plan import OpenPlan
-from studio_gui.domain.colour.fades import Fade
-from studio_gui.domain.colour.spaces import hex_from_lab
 from studio_gui.domain.edits.fades import (
+    FadeWish,
     PlannedFade,
     WeakOffer,
     WeakStock,
-    lay_fade,
     paint_fade,
     plan_fade,
     weak_stock_that_mends,
 )
 from studio_gui.domain.errors import RovingLayError
-from studio_gui.views.fade_bars import FadeBars, FadeRow
+from studio_gui.domain.plan import Plan
+from studio_gui.views.fade_bars import FadeBars
 from studio_gui.views.fade_form import FadeForm
+from studio_gui.views.fade_rows import recipes_of, rows_of
 from studio_gui.views.fields import EntryField, edit_and_say
 from studio_gui.views.labels import MessageLabel, ShortenedLabel, call
 from studio_gui.views.limits_link import LimitsLink
 from studio_gui.views.live import LiveDialog
-from studio_gui.views.recipe_table import Recipe, RecipeTable
+from studio_gui.views.progress_row import ProgressRow
+from studio_gui.views.recipe_table import RecipeTable
 from studio_gui.wording.fade_words import (
     coarse_words,
     end_words,
     equal_words,
-    evenness_words,
-    fade_depth_words,
-    jar_stocks,
-    jar_words,
     offer_words,
     undyed_words,
     weak_name,
@@ -62,6 +60,11 @@ from studio_gui.wording.naming import section_name
 from studio_gui.wording.quantities import LAY_LENGTH, MASS, shown_briefly
 from studio_gui.wording.sentences import refusal
 
+#: Longer fades are solved off the window's thread: so many sections take about 10 ms.
+SECTIONS_AT_ONCE = 24
+
+#: A fade, or what it is refused with.
+_Result = PlannedFade | RovingLayError
 #: A fade, and the weak stock that would mend it.
 _Weak = tuple[PlannedFade, WeakOffer | None]
 
@@ -86,14 +89,21 @@ class FadeDialog(LiveDialog):
         self.message = MessageLabel()
         self.indicative = LimitsLink()
         self.make = QPushButton()
+        self.progress = ProgressRow()
+        self._is_refused = self._paints_when_done = False
+        self._solving = RestedRun(self._wanted_fade, self)
+        self._solving.done.connect(self._take_result)
+        self._solving.failed.connect(_tell)
         self._weak = RestedRun(self._wanted_weak, self)
         self._weak.done.connect(self._take_weak)
         self._lay_out()
         self.form.changed.connect(self._refresh)
-        self.called.textChanged.connect(self._refresh)
+        self.called.textChanged.connect(self._preview)
+        self.progress.stopped.connect(self._stop)
         self.add_weak.clicked.connect(self._add_weak)
         self.finished.connect(document.cancel_preview)
         self.finished.connect(self._weak.stop)
+        self.finished.connect(self._solving.stop)
         self._retranslate()
         self.form.start.dyes[0].setFocus()
 
@@ -136,6 +146,7 @@ class FadeDialog(LiveDialog):
         whole.setSpacing(8)
         whole.addWidget(self.place)
         whole.addWidget(room, 1)
+        whole.addWidget(self.progress)
         whole.addWidget(self.indicative)
         whole.addWidget(buttons)
         self.resize(720, 700)
@@ -171,23 +182,76 @@ class FadeDialog(LiveDialog):
     # -- showing -------------------------------------------------------------------------------------------
 
     def _refresh(self) -> None:
-        words = ""
+        """Solve the fade that stands in the form: at once, or off the window's thread where it is long."""
+        self._paints_when_done = self._is_refused = False
+        self._solving.stop()
+        self.progress.finish()
+        if self._count <= SECTIONS_AT_ONCE:
+            self._take_result(self._wanted_fade()())
+            return
+        self._offer = None
+        self._show_offer()
+        self._weak.stop()
+        self._show_make()
+        self._solving.ask_at_rest()
+        self.progress.show_if_it_lasts(self.tr("Solving {0} sections").format(self._count))
+
+    @property
+    def _count(self) -> int:
+        """How many sections the fade that stands in the form has."""
+        kept = self._last - self._first + 1
+        return kept if self.form.wish.sections is None else self.form.wish.sections
+
+    def _wanted_fade(self) -> Callable[[], _Result]:
+        return partial(_solved, self._document.plan, self._first, self._last, self.form.wish)
+
+    def _take_result(self, result: _Result) -> None:
+        self.progress.finish()
         self._fade, self._offer = None, None
-        try:
-            fade = plan_fade(self._document.plan, self._first, self._last, self.form.wish)
-            self._document.preview(
-                paint_fade(fade, self.called.text().strip(), renamed=self.form.wish.sections is not None)
-            )
-            self._fade = fade
-        except RovingLayError as problem:
-            words = refusal(problem, self._document.plan)
-            self._document.cancel_preview()
-        self.message.say(words)
+        if isinstance(result, RovingLayError):
+            self._refuse(result)
+        else:
+            self._fade = result
+            self.message.say("")
+            self._preview()
         self._show_fade()
         self._show_offer()
-        self.make.setEnabled(self._fade is not None)
-        self.make.setDefault(True)  # which Qt takes from a button while it is disabled
+        self._show_make()
         self._weak.ask_at_rest()
+        if self._paints_when_done and self._fade is not None:
+            self.accept()
+
+    def _refuse(self, problem: RovingLayError) -> None:
+        self._fade, self._is_refused = None, True
+        self.message.say(refusal(problem, self._document.plan))
+        self._document.cancel_preview()
+
+    def _stop(self) -> None:
+        """Show no fade, until another or the same is asked for."""
+        self._solving.stop()
+        self.progress.finish()
+        self._paints_when_done = False
+        self._fade = None
+        self._document.cancel_preview()
+        self._show_fade()
+        self._show_make()
+        self.message.say(self.tr("Stopped. “Make the fade” solves it again."), "secondary")
+
+    def _painted(self, fade: PlannedFade) -> Plan:
+        return paint_fade(fade, self.called.text().strip(), renamed=self.form.wish.sections is not None)
+
+    def _preview(self) -> None:
+        """Show the fade on the lay, if there is one that stands and can be painted."""
+        if self._fade is None or self._solving.is_running:
+            return
+        try:
+            self._document.preview(self._painted(self._fade))
+        except RovingLayError as problem:
+            self._refuse(problem)
+
+    def _show_make(self) -> None:
+        self.make.setEnabled(not self._is_refused)
+        self.make.setDefault(True)  # which Qt takes from a button while it is disabled
 
     def _show_fade(self) -> None:
         fade = self._fade
@@ -199,16 +263,8 @@ class FadeDialog(LiveDialog):
             self.bars.show_rows((), 1.0)
             self.recipes.show_recipes(())
             return
-        equal, halved = fade.naive
-        self.recipes.show_recipes(
-            [_recipe(fade, place, colour) for place, colour in enumerate(_colours(fade.solved))]
-        )
-        rows = (
-            _row(self.tr("Even steps"), fade.solved),
-            _row(self.tr("Equal shares"), equal),
-            _row(self.tr("Halving"), halved),
-        )
-        self.bars.show_rows(rows, fade.ideal.step)
+        self.recipes.show_recipes(recipes_of(fade))
+        self.bars.show_rows(rows_of(fade), fade.ideal.step)
         self.bars.setToolTip(
             self.tr("Bars are steps of colour (CIEDE2000); the dashed line is an even step.")
         )
@@ -243,27 +299,33 @@ class FadeDialog(LiveDialog):
 
     def accept(self) -> None:
         """Paint what stands in the dialog as one undo step, and select it."""
-        wish, name = self.form.wish, self.called.text().strip()
-        edit = partial(lay_fade, first=self._first, last=self._last, wish=wish, name=name)
-        if not edit_and_say(self._document, self.tr("Lay an even fade"), edit, self.message.say):
+        if self._solving.is_running:
+            self._paints_when_done = True
             return
-        last = self._last if wish.sections is None else self._first + wish.sections - 1
-        sections = self._document.plan.sections[self._first : last + 1]
+        fade = self._fade
+        if fade is None:
+            self._refresh()
+            return
+        name = self.tr("Lay an even fade")
+        if not edit_and_say(self._document, name, lambda _plan: self._painted(fade), self.message.say):
+            return
+        sections = self._document.plan.sections[fade.first : fade.last + 1]
         self._document.select(*(section.id for section in sections))
         super().accept()
 
 
+def _tell(fault: Exception) -> None:
+    """Let a fault of the program come to where all of them are told."""
+    raise fault
+
+
+def _solved(plan: Plan, first: int, last: int, wish: FadeWish) -> _Result:
+    """Return the fade, or what it is refused with, which is no fault of the work."""
+    try:
+        return plan_fade(plan, first, last, wish)
+    except RovingLayError as problem:
+        return problem
+
+
 def _weak_of(fade: PlannedFade) -> _Weak:
     return fade, weak_stock_that_mends(fade)
-
-
-def _row(name: str, fade: Fade) -> FadeRow:
-    return FadeRow(name, evenness_words(fade.evenness), _colours(fade), fade.evenness.steps)
-
-
-def _recipe(fade: PlannedFade, place: int, colour: QColor) -> Recipe:
-    return Recipe(colour, jar_words(fade, place), jar_stocks(fade, place), fade_depth_words(fade, place))
-
-
-def _colours(fade: Fade) -> tuple[QColor, ...]:
-    return tuple(QColor(hex_from_lab(lab)[0]) for lab in fade.labs)

@@ -206,7 +206,7 @@ class MatchDialog(LiveDialog):
 
     def _take_found(self, found: tuple[Matched, ...]) -> None:
         self._found = found
-        self.progress.hide()
+        self.progress.finish()
         self._fill()
         self._show_make()
         if self._paints_when_done:
@@ -230,7 +230,7 @@ class MatchDialog(LiveDialog):
 
     def _show_nothing(self) -> None:
         self.matching.stop()
-        self.progress.hide()
+        self.progress.finish()
         self._paints_when_done = False
         self._found = ()
         self._fill()

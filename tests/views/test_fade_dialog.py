@@ -2,18 +2,25 @@
 
 from __future__ import annotations
 
+import threading
+from collections.abc import Iterator
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QGuiApplication
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from studio_gui.document.background import REST_MS
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.domain.edits.fades import FadeWish, PlannedFade, plan_fade
+from studio_gui.domain.plan import Plan
+from studio_gui.views import fade_dialog
 from studio_gui.views.fade_dialog import FadeDialog
 from studio_gui.views.recipe_table import Recipe
 from studio_gui.views.section_commands import SectionCommands
 from studio_gui.views.stop_field import StopField
-from tests.views.keys import ESC, choose, shown, steps, type_into
+from tests.views.keys import ESC, TAB, choose, shown, steps, type_into, wait_for_work
 
 LEFT = Qt.MouseButton.LeftButton
 
@@ -72,6 +79,113 @@ def test_new_sections_through_a_middle_colour(dialog: FadeDialog, document: Open
     assert document.sheet.figures.left_pct_owf[3:6, 1].max() > 0.2
     QTest.mouseClick(dialog.make, LEFT)
     assert [section.name for section in document.plan.sections][:2] == ["Fade 1", "Fade 2"]
+
+
+class Slow:
+    """Solves fades as slowly as a test wants, and counts them."""
+
+    def __init__(self, patch: pytest.MonkeyPatch) -> None:
+        self.go_on, self.threads = threading.Event(), list[str]()
+        self.fault: Exception | None = None
+        patch.setattr(fade_dialog, "plan_fade", self.plan_fade)
+
+    def plan_fade(self, plan: Plan, first: int, last: int, wish: FadeWish) -> PlannedFade:
+        self.threads.append(threading.current_thread().name)
+        self.go_on.wait(10.0)
+        if self.fault is not None:
+            raise self.fault
+        return plan_fade(plan, first, last, wish)
+
+
+@pytest.fixture
+def slow(dialog: FadeDialog, monkeypatch: pytest.MonkeyPatch) -> Iterator[Slow]:
+    """A fade of 40 new sections that is not solved before the test says so."""
+    set_ends(dialog)
+    choose(dialog.form.keep, "new ones, equally long:")
+    slow = Slow(monkeypatch)
+    dialog.form.count.setValue(40)
+    yield slow
+    slow.go_on.set()
+
+
+def test_a_long_fade_is_solved_off_the_window_s_thread_and_once_for_many_keys(
+    dialog: FadeDialog, document: OpenPlan, slow: Slow
+) -> None:
+    for _ in range(3):
+        QTest.keyClick(dialog.form.count, Qt.Key.Key_Up)
+    assert len(dialog.bars.rows[0].colours) < 40  # what stood before stays until then
+    slow.go_on.set()
+    wait_for_work(dialog)
+    assert len(slow.threads) == 1
+    assert slow.threads[0] != threading.current_thread().name
+    assert len(dialog.bars.rows[0].colours) == len(document.sheet.plan.sections) == 43
+    QTest.mouseClick(dialog.make, LEFT)
+    assert steps(document) == ["Lay an even fade"]
+    assert len(document.selected_ids) == 43
+
+
+def test_who_makes_a_long_fade_before_it_is_solved_gets_it_when_it_is(
+    dialog: FadeDialog, document: OpenPlan, slow: Slow
+) -> None:
+    QTest.mouseClick(dialog.make, LEFT)
+    assert (dialog.isVisible(), steps(document)) == (True, [])
+    type_into(dialog.called, "Tide", TAB)
+    slow.go_on.set()
+    wait_for_work(dialog)
+    assert (dialog.isVisible(), steps(document)) == (False, ["Lay an even fade"])
+    assert [section.name for section in document.plan.sections][38:] == ["Tide 39", "Tide 40"]
+
+
+def test_a_long_fade_shows_that_it_goes_on_and_can_be_stopped(
+    dialog: FadeDialog, document: OpenPlan, qtbot: QtBot, slow: Slow
+) -> None:
+    qtbot.waitUntil(dialog.progress.isVisible)
+    assert dialog.progress.words.text() == "Solving 40 sections"
+    QTest.mouseClick(dialog.progress.stop, LEFT)
+    assert (dialog.progress.isHidden(), document.is_previewing) == (True, False)
+    assert dialog.message.text().startswith("Stopped.")
+    slow.go_on.set()
+    qtbot.wait(4 * REST_MS)
+    assert not dialog.bars.rows
+    QTest.mouseClick(dialog.make, LEFT)
+    wait_for_work(dialog)
+    assert (len(dialog.bars.rows[0].colours), dialog.message.text(), steps(document)) == (40, "", [])
+
+
+def test_a_long_fade_that_is_refused_is_said_and_esc_drops_one_that_is_solved(
+    dialog: FadeDialog, document: OpenPlan, qtbot: QtBot, slow: Slow
+) -> None:
+    slow.go_on.set()
+    type_into(dialog.form.end.amounts[0], "9")
+    wait_for_work(dialog)
+    assert "It takes" in dialog.message.text()
+    assert not dialog.make.isEnabled()
+    slow.go_on.clear()
+    type_into(dialog.form.end.amounts[0], "1.5")
+    QTest.keyClick(dialog, ESC)
+    slow.go_on.set()
+    qtbot.wait(4 * REST_MS)
+    assert (dialog.isVisible(), document.is_previewing, steps(document)) == (False, False, [])
+
+
+def test_a_fault_off_the_thread_is_not_lost(dialog: FadeDialog, qtbot: QtBot, slow: Slow) -> None:
+    slow.fault = ZeroDivisionError()
+    with qtbot.captureExceptions() as faults:
+        dialog.form.count.setValue(41)
+        slow.go_on.set()
+        wait_for_work(dialog)
+    assert [kind for kind, _, _ in faults] == [ZeroDivisionError]
+
+
+def test_a_name_is_put_on_without_solving_again(
+    dialog: FadeDialog, document: OpenPlan, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    set_ends(dialog)
+    slow = Slow(monkeypatch)
+    type_into(dialog.called, "Tide", TAB)
+    plan = document.sheet.plan
+    assert plan.liquor(plan.sections[0].liquor_id).name == "Tide 1"
+    assert slow.threads == []
 
 
 def test_a_weak_stock_is_offered_and_comes_with_the_fade(
@@ -150,6 +264,7 @@ def test_a_pale_end_that_cannot_be_measured_is_said_with_what_mends_it(dialog: F
     assert dialog.ends.text() == ""
     choose(dialog.form.keep, "new ones, equally long:")
     dialog.form.count.setValue(40)
+    wait_for_work(dialog)
     assert dialog.undyed.text().startswith("Undyed for want of a fine enough measure: 2–")
 
 

@@ -178,7 +178,7 @@ def test_a_long_palette_says_how_far_it_is_and_can_be_stopped(
     told: list[str] = []
 
     def stop() -> None:
-        told.append(dialog.progress.bar.text())
+        told.append(dialog.progress.words.text())
         QTest.mouseClick(dialog.progress.stop, LEFT)
 
     dialog.matching.went_on.connect(stop, Qt.ConnectionType.SingleShotConnection)
