@@ -110,12 +110,31 @@ def end_words(fade: PlannedFade, tongue: Tongue = TRANSLATED) -> str:
             " weaker stock or a finer measure would come nearer.",
         ).format(
             section=end + 1,
-            given=shown(DEPTH, float(fade.solved.doses_pct_owf[end].sum()), tongue),
-            wanted=shown(DEPTH, float(fade.ideal.doses_pct_owf[end].sum()), tongue),
+            given=given,
+            wanted=wanted,
             graduation=_graduation(fade, tongue),
         )
         for end in fade.ends_off
+        for given, wanted in [_end_depths(fade, end, tongue)]
     )
+
+
+def _end_depths(fade: PlannedFade, end: int, tongue: Tongue) -> tuple[str, str]:
+    """Return how deep an end is dyed and was to be: in all where one dye does it, else by each of its dyes.
+
+    Of several dyes the sum may be right, or nearly, and their proportion wrong.
+    """
+    given, wanted = fade.solved.doses_pct_owf[end].tolist(), fade.ideal.doses_pct_owf[end].tolist()
+    dyes = [dye for dye, (one, other) in enumerate(zip(given, wanted, strict=True)) if one > 0.0 or other > 0.0]
+    if len(dyes) < 2:
+        return shown(DEPTH, sum(given), tongue), shown(DEPTH, sum(wanted), tongue)
+    names = [one_line(fade.hand.bottles[fade.hand.dye_of.index(dye)].name) for dye in dyes]
+
+    def each(doses: list[float]) -> str:
+        depths = [shown(DEPTH, doses[dye], tongue) for dye in dyes]
+        return " + ".join(f"{depth} {name}" for depth, name in zip(depths, names, strict=True))
+
+    return each(given), each(wanted)
 
 
 def _graduation(fade: PlannedFade, tongue: Tongue) -> str:

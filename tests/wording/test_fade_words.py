@@ -87,6 +87,17 @@ def test_sections_without_dye_and_ends_that_are_off_are_said_with_what_mends_the
     )
 
 
+def test_of_an_end_of_two_dyes_it_is_said_which_is_off() -> None:
+    wanted = (DyeDepth("k1", 0.1), DyeDepth("k2", 0.02))
+    off = plan_fade(PLAN, 0, 3, FadeWish((wanted, (DyeDepth("k1", 1.0),))))
+    assert off.ends_off == (0,)
+    said = end_words(off, ENGLISH)
+    blue, red = off.solved.doses_pct_owf[0].tolist()
+    assert said.startswith(
+        f"Section 1 is dyed {blue:.2f} % Blue + {red:.2f} % Red owf, not 0.10 % Blue + 0.02 % Red, in whole "
+    )
+
+
 def test_a_weak_stock_is_called_by_its_own_strength_alone() -> None:
     offer = weak_stock_that_mends(COARSE)
     assert offer is not None
