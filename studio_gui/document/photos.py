@@ -3,7 +3,7 @@
 The rule of this module: how large a picture is, is asked before it is decoded, and it is decoded no larger
 than is needed to point at a patch. Colours come out in sRGB whatever the camera's own colour space is.
 
-Codes: those of files, and ``photo-unreadable``, ``photo-too-large``.
+Codes: those of files, and ``photo-empty``, ``photo-unreadable``, ``photo-damaged``, ``photo-too-large``.
 """
 
 from __future__ import annotations
@@ -29,21 +29,27 @@ def open_photo(path: Path) -> QImage:
     Raises
     ------
     FileProblem
-        What is wrong with the file; ``photo-too-large`` with megapixels or megabytes; ``photo-unreadable``.
+        What is wrong with the file; ``photo-empty``; ``photo-too-large`` with megapixels or megabytes;
+        ``photo-unreadable`` where it is no picture of a kind that can be read, whatever its name says;
+        ``photo-damaged`` where it begins as one.
     """
     try:
         size_bytes = path.stat().st_size
     except OSError:
         fingerprint(path)  # says what is wrong with it
         raise
+    if size_bytes == 0:
+        raise FileProblem("photo-empty", path=str(path))
     if size_bytes > LARGEST_PHOTO_BYTES:
         raise FileProblem("photo-too-large", path=str(path), megabytes=size_bytes // (1024 * 1024))
     reader = QImageReader(str(path))
     reader.setAutoTransform(True)
     reader.setDecideFormatFromContent(True)
+    if not reader.canRead():
+        raise FileProblem("photo-unreadable", path=str(path))
     size = reader.size()
     if not size.isValid() or size.isEmpty():
-        raise FileProblem("photo-unreadable", path=str(path))
+        raise FileProblem("photo-damaged", path=str(path))
     if size.width() * size.height() > MOST_PIXELS:
         raise FileProblem(
             "photo-too-large", path=str(path), megapixels=size.width() * size.height() // 1_000_000
@@ -54,7 +60,7 @@ def open_photo(path: Path) -> QImage:
         )
     image = reader.read()
     if image.isNull():
-        raise FileProblem("photo-unreadable", path=str(path))
+        raise FileProblem("photo-damaged", path=str(path))
     return _in_srgb(image)
 
 

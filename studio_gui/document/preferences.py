@@ -40,6 +40,17 @@ class Preferences:
         """Keep the folder of the file just used."""
         self._settings.setValue("folder", str(folder))
 
+    @property
+    def photo_folder(self) -> Path:
+        """The folder that photos are looked for in: the last one used, else that of other files."""
+        kept = self._settings.value("photo-folder", "")
+        folder = Path(str(kept)) if kept else self.folder
+        return folder if folder.is_dir() else self.folder
+
+    def remember_photo_folder(self, folder: Path) -> None:
+        """Keep the folder of the photo just opened."""
+        self._settings.setValue("photo-folder", str(folder))
+
     def window_geometry(self) -> QByteArray:
         """Return the kept geometry of the main window; empty at the first start."""
         return self._bytes("window/geometry")

@@ -13,6 +13,7 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from studio_gui.document.photos import open_photo, patch_at
+from studio_gui.document.preferences import Preferences
 from studio_gui.domain.colour.patches import WHITE_PAPER_SRGB, Patch, corrected
 from studio_gui.domain.errors import RovingLayError
 from studio_gui.views.choices import ChoiceField
@@ -142,10 +143,13 @@ class PhotoPanel(LiveWidget):
     # -- picking -------------------------------------------------------------------------------------------
 
     def _ask(self) -> None:
+        preferences = Preferences()
+        kinds = self.tr("Photos (*.jpg *.jpeg *.png *.webp *.bmp *.tif *.tiff)")
         name, _ = QFileDialog.getOpenFileName(
-            self, self.tr("Open photo"), "", self.tr("Photos (*.jpg *.jpeg *.png *.webp *.bmp *.tif *.tiff)")
+            self, self.tr("Open photo"), str(preferences.photo_folder), kinds
         )
         if name:
+            preferences.remember_photo_folder(Path(name).parent)
             self.open_path(Path(name))
 
     def _choose(self, target: object) -> None:

@@ -125,7 +125,8 @@ def _end_depths(fade: PlannedFade, end: int, tongue: Tongue) -> tuple[str, str]:
     Of several dyes the sum may be right, or nearly, and their proportion wrong.
     """
     given, wanted = fade.solved.doses_pct_owf[end].tolist(), fade.ideal.doses_pct_owf[end].tolist()
-    dyes = [dye for dye, (one, other) in enumerate(zip(given, wanted, strict=True)) if one > 0.0 or other > 0.0]
+    pairs = enumerate(zip(given, wanted, strict=True))
+    dyes = [dye for dye, (one, other) in pairs if one > 0.0 or other > 0.0]
     if len(dyes) < 2:
         return shown(DEPTH, sum(given), tongue), shown(DEPTH, sum(wanted), tongue)
     names = [one_line(fade.hand.bottles[fade.hand.dye_of.index(dye)].name) for dye in dyes]

@@ -179,8 +179,16 @@ OUTSIDE: dict[str, Telling] = {
         "Files", "{path} holds far more than a plan now, and is not copied beside. Save under another name."
     ),
     "file-failed": _failed,
+    "photo-empty": lambda told: told.translate(
+        "Files", "{path} is empty: there is no picture in it. Copy the photo again, or choose another."
+    ),
     "photo-unreadable": lambda told: told.translate(
-        "Files", "{path} cannot be read as a picture. Save the photo as JPEG or PNG."
+        "Files",
+        "{path} holds no picture that can be read, whatever its name ends with. Open the photo where it came"
+        " from, and save it as JPEG or PNG.",
+    ),
+    "photo-damaged": lambda told: told.translate(
+        "Files", "{path} is a picture, but damaged or cut short. Copy it again from the camera."
     ),
     "photo-too-large": _photo_too_large,
     "plan-held": _plan_held,

@@ -63,18 +63,32 @@ def test_a_photo_in_another_colour_space_comes_in_srgb(tmp_path: Path) -> None:
     assert red.green() < 60
 
 
-@pytest.mark.parametrize("content", [b"", b"no picture", b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR"])
-def test_what_is_no_picture_is_told_so(tmp_path: Path, content: bytes) -> None:
-    path = tmp_path / "lot.jpg"
+@pytest.mark.parametrize("name", ["lot.jpg", "lot.png"])
+@pytest.mark.parametrize(
+    ("content", "code"),
+    [
+        (b"", "photo-empty"),
+        (b"no picture", "photo-unreadable"),
+        (b"%PDF-1.7 neither", "photo-unreadable"),
+        (b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", "photo-damaged"),
+    ],
+)
+def test_what_is_no_picture_is_told_so(tmp_path: Path, name: str, content: bytes, code: str) -> None:
+    path = tmp_path / name
     path.write_bytes(content)
-    assert refusal(path) == ("photo-unreadable", {"path": str(path)})
+    assert refusal(path) == (code, {"path": str(path)})
+
+
+def test_a_picture_under_another_ending_is_opened(tmp_path: Path) -> None:
+    wrong = photo(tmp_path / "lot.png").rename(tmp_path / "lot.jpg")
+    assert open_photo(wrong).width() == 61
 
 
 def test_a_picture_cut_short_is_told_so(tmp_path: Path) -> None:
     whole = photo(tmp_path / "lot.png").read_bytes()
     cut = tmp_path / "cut.png"
     cut.write_bytes(whole[: len(whole) // 2])
-    assert refusal(cut)[0] == "photo-unreadable"
+    assert refusal(cut)[0] == "photo-damaged"
 
 
 def test_a_huge_picture_is_refused_before_it_is_decoded(tmp_path: Path) -> None:

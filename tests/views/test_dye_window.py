@@ -151,7 +151,7 @@ def test_a_photo_that_cannot_be_read_is_told_and_the_old_one_stays(panel: DyePan
     bad = photo.with_name("torn.png")
     bad.write_bytes(photo.read_bytes()[:60])
     panel.photo.open_path(bad)
-    assert "cannot be read as a picture" in panel.photo.message.text()
+    assert "torn.png is a picture, but damaged or cut short" in panel.photo.message.text()
     assert panel.photo.view.photo is not None
 
 
