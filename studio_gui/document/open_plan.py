@@ -164,14 +164,18 @@ class OpenPlan(QObject):
 
         An edit that changes nothing leaves no step.
         """
+        return self.try_edit(name, edit) is None
+
+    def try_edit(self, name: str, edit: Edit) -> RovingLayError | None:
+        """Do as `edit` does, and return why it is refused, or None."""
         try:
             plan = edit(self.plan)
         except RovingLayError as refusal:
             self.cancel_preview()
             self.refused.emit(refusal)
-            return False
+            return refusal
         self._push(name, plan)
-        return True
+        return None
 
     def preview(self, plan: Plan) -> None:
         """Show `plan` without an undo step, while a gesture runs."""

@@ -159,21 +159,12 @@ class RowModel(QAbstractTableModel):
 
     def edit(self, name: str, edit: Edit) -> bool:
         """Apply an edit as one named undo step; where it is refused, say so."""
-        refusals: list[RovingLayError] = []
-
-        def keep(error: RovingLayError) -> None:
-            refusals.append(error)
-
-        self.document.refused.connect(keep)
-        try:
-            done = self.document.edit(name, edit)
-        finally:
-            self.document.refused.disconnect(keep)
-        if refusals:
-            self.refused.emit(refusals[0])
-        else:
+        problem = self.document.try_edit(name, edit)
+        if problem is None:
             self.accepted.emit()
-        return done
+        else:
+            self.refused.emit(problem)
+        return problem is None
 
     # -- Qt's side -----------------------------------------------------------------------------------------
 

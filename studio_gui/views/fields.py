@@ -300,18 +300,9 @@ def edit_at(field: EntryField, document: OpenPlan, name: str, edit: Edit) -> boo
 
 def edit_and_say(document: OpenPlan, name: str, edit: Edit, say: Callable[[str], None]) -> bool:
     """Apply an edit as `OpenPlan.edit` does; `say` why it is refused, or nothing."""
-    refusals: list[RovingLayError] = []
-
-    def keep(error: RovingLayError) -> None:
-        refusals.append(error)
-
-    document.refused.connect(keep)
-    try:
-        done = document.edit(name, edit)
-    finally:
-        document.refused.disconnect(keep)
-    say(refusal(refusals[0], document.plan) if refusals else "")
-    return done
+    problem = document.try_edit(name, edit)
+    say("" if problem is None else refusal(problem, document.plan))
+    return problem is None
 
 
 def finish_typing() -> bool:
