@@ -14,9 +14,9 @@ from numpy.typing import NDArray
 
 from studio_gui.domain.bench import jar_volume_ml
 from studio_gui.domain.colour.deliverable import Measuring
-from studio_gui.domain.colour.palette import Palette, dyes_of_bottles
+from studio_gui.domain.colour.palette import Palette, doses_of_dyes, dyes_of_bottles
 from studio_gui.domain.errors import EditRefused, InvalidPlan
-from studio_gui.domain.figures import LEAST_APPLIED_ML_PER_G, section_figures
+from studio_gui.domain.figures import LEAST_APPLIED_ML_PER_G, SectionFigures, section_figures
 from studio_gui.domain.liquid import wiped_share
 from studio_gui.domain.liquors import DyeDepth, Part
 from studio_gui.domain.plan import Plan
@@ -62,6 +62,10 @@ class AtHand:
                 raise InvalidPlan("unknown-stock", value=depth.stock_id)
             doses[places[depth.stock_id]] += depth.depth_pct_owf
         return doses
+
+    def doses_left(self, figures: SectionFigures) -> FloatArray:
+        """Return what is left of each dye on each section, % owf, (n, dyes); the hand has all bottles."""
+        return doses_of_dyes(figures.left_pct_owf, self.dye_of, len(self.palette.curves))
 
     def depths(self, doses_pct_owf: Sequence[float]) -> tuple[DyeDepth, ...]:
         """Return doses of the dyes as depths, each by the first bottle of its dye, without those of 0."""

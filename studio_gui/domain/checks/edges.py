@@ -48,7 +48,7 @@ def muddy_edges(figures: SectionFigures) -> Iterator[Check]:
     if not meets.any() or not plan.dyes:
         return
     hand = at_hand(plan)
-    doses = _doses(figures, hand)
+    doses = hand.doses_left(figures)
     mixed, duller, muddy = muddiness(hand.palette, doses[:-1], doses[1:])
     found = np.flatnonzero(muddy & meets).tolist()
     if not found:
@@ -66,14 +66,6 @@ def muddy_edges(figures: SectionFigures) -> Iterator[Check]:
         mends += orders.moves(index) if searched and orders is not None else ()
         ids = (plan.sections[index].id, plan.sections[index + 1].id)
         yield Check("edge-muddy", "note", ids, params, tuple(mends))
-
-
-def _doses(figures: SectionFigures, hand: AtHand) -> FloatArray:
-    """Return (n, dyes) what is left of each dye on each section."""
-    together = np.zeros((len(hand.bottles), len(hand.palette.curves)))
-    together[np.arange(len(hand.bottles)), list(hand.dye_of)] = 1.0
-    doses: FloatArray = figures.left_pct_owf @ together
-    return doses
 
 
 def _can(edit: Callable[[], Plan]) -> bool:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from studio_gui.domain.colour.palette import doses_of_dyes
 from studio_gui.domain.colour.spaces import Array
 
 #: How many amounts of each dye are tried, by the number of dyes: a few hundred mixes at most.
@@ -50,9 +51,7 @@ class Measuring:
         [[0.35]]
         """
         one = self.doses_pct_owf.reshape(len(self.graduations), *[1] * (counts.ndim - 2), len(self.dye_of))
-        sums = np.zeros((len(self.dye_of), self.dyes))
-        sums[np.arange(len(self.dye_of)), list(self.dye_of)] = 1.0
-        return (counts * one) @ sums
+        return doses_of_dyes(counts * one, self.dye_of, self.dyes)
 
     def fits(self, counts: Array) -> NDArray[np.bool_]:
         """Tell whether each jar holds graduations of the bottles, shape (n, ...) for (n, ..., b)."""

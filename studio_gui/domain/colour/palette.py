@@ -62,6 +62,18 @@ def dyes_of_bottles(curves: Sequence[DyeCurve]) -> tuple[int, ...]:
     return tuple(seen.setdefault(_what_it_absorbs(curve), len(seen)) for curve in curves)
 
 
+def doses_of_dyes(doses_of_bottles: Array, dye_of: Sequence[int], dyes: int) -> Array:
+    """Return the doses of so many dyes, (..., dyes), of doses by bottle, (..., b), and the dye in each.
+
+    >>> doses_of_dyes(np.array([[0.5, 0.2, 0.25]]), (0, 1, 0), 2).tolist()
+    [[0.75, 0.2]]
+    """
+    sums = np.zeros((len(dye_of), dyes))
+    sums[np.arange(len(dye_of)), list(dye_of)] = 1.0
+    doses: Array = doses_of_bottles @ sums
+    return doses
+
+
 def _what_it_absorbs(curve: DyeCurve) -> tuple[float, bytes, bool]:
     """Return by what a dye is known; swatches that are equal are fitted to the last bit alike."""
     return curve.exponent, curve.unit_k_over_s.tobytes(), curve.excess is None

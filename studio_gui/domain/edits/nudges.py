@@ -156,10 +156,7 @@ def _labs(figures: SectionFigures, index: int, steps: list[_Step], jar_ml: float
     places = {stock.id: dye for stock, dye in zip(hand.bottles, hand.dye_of, strict=True)}
     total = float(figures.depth_in_all_pct_owf[index])
     kept = float(figures.left_pct_owf[index].sum()) / total if total > 0.0 else 1.0
-    now = np.zeros(len(hand.palette.curves))
-    for stock, dose in zip(hand.bottles, figures.left_pct_owf[index].tolist(), strict=True):
-        now[places[stock.id]] += dose
-    doses = np.tile(now, (1 + len(steps), 1))
+    doses = np.tile(hand.doses_left(figures)[index], (1 + len(steps), 1))
     for row, step in enumerate(steps, start=1):
         for stock_id, change in step.changes:
             doses[row, places[stock_id]] += change * of_one[stock_id] * kept
