@@ -15,10 +15,11 @@ from studio_gui.wording.fade_words import indicative_words
 
 
 class LimitsLink(LiveWidget):
-    """Says that predicted colours are indicative; `button` shows their limits."""
+    """Says that colours are indicative; `button` shows their limits, as its key does if it `has_key`."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None, *, has_key: bool = True) -> None:
         super().__init__(parent)
+        self._has_key = has_key
         self.words, self.button = TonedLabel("secondary"), QPushButton()
         self.words.setWordWrap(True)
         self.button.setAutoDefault(False)
@@ -32,7 +33,8 @@ class LimitsLink(LiveWidget):
 
     def _retranslate(self) -> None:
         self.words.show_text(indicative_words())
-        self.button.setText(self.tr("&Limits of colour…"))
+        words = self.tr("&Limits of colour…")
+        self.button.setText(words if self._has_key else words.replace("&", ""))
 
     def _show_limits(self) -> None:
         from studio_gui.views.limits_window import LimitsWindow  # noqa: PLC0415  (the start does without it)

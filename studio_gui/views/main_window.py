@@ -124,7 +124,7 @@ class MainWindow(QMainWindow):
             (docks.table, panes.table),
             (docks.strip, panes.strip_pane),
             (docks.swatch, panes.swatch),
-            (docks.curve, panes.curve),
+            (docks.curve, panes.curve_pane),
             (docks.stocks, panes.stocks),
             (docks.inputs, panes.inputs),
             (docks.section, panes.section),

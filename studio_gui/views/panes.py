@@ -13,7 +13,7 @@ from shiboken6 import isValid
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.views.bench_pane import BenchPane
 from studio_gui.views.checks_pane import ChecksPane
-from studio_gui.views.curve_view import CurveView
+from studio_gui.views.curve_pane import CurvePane
 from studio_gui.views.fields import EntryField
 from studio_gui.views.inputs_pane import InputsPane
 from studio_gui.views.labels import MessageLabel
@@ -40,7 +40,7 @@ class Panes(QObject):
         self.strip_pane = StripPane(document)
         self.strip = self.strip_pane.strip
         self.swatch = SwatchView(document)
-        self.curve = CurveView(document)
+        self.curve_pane = CurvePane(document)
         self.checks = ChecksPane(document)
         self.steps = StepsView(document)
         document.undo_stack.indexChanged.connect(self.forget_refusals)

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
+from studio_gui.views.curve_pane import CurvePane
 from studio_gui.views.fade_dialog import FadeDialog
 from studio_gui.views.limits_window import LimitsWindow
 from studio_gui.views.match_dialog import MatchDialog
@@ -37,3 +38,15 @@ def test_one_click_shows_the_limits_over_the_dialog_and_once_only(
     assert limits.isVisible()
     assert dialog.isVisible()
     dialog.reject()
+
+
+def test_the_pane_of_the_fade_curve_shows_them_too(document: OpenPlan, qtbot: QtBot) -> None:
+    pane = shown(CurvePane(document), qtbot, 700, 240)
+    assert "indicative" in pane.indicative.words.text()
+    assert "&" not in pane.indicative.button.text()  # else it took a key from the window's menus
+    QTest.mouseClick(pane.indicative.button, LEFT)
+    (limits,) = pane.findChildren(LimitsWindow)
+    assert limits.isVisible()
+    limits.reject()
+    pane.setFocus()
+    assert pane.curve.hasFocus()
