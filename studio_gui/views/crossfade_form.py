@@ -14,8 +14,8 @@ from studio_gui.document.open_plan import Edit
 from studio_gui.domain.edits.ladders import Crossfade, crossfade_share, lay_crossfade
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.ranges import RANGES
-from studio_gui.views.choices import ChoiceField
 from studio_gui.views.fields import QuantityField
+from studio_gui.views.finding_field import FindingField
 from studio_gui.views.labels import TonedLabel, call
 from studio_gui.views.live import LiveWidget
 from studio_gui.wording.naming import one_line
@@ -40,7 +40,7 @@ class CrossfadeForm(LiveWidget):
         self._plan = plan
         self._from_id, self._to_id = _likely_ends(plan, first, last)
         self._strength = 1.0
-        self.start, self.end = ChoiceField(), ChoiceField()
+        self.start, self.end = FindingField(), FindingField()
         self.steps = QSpinBox()
         self.steps.setRange(round(RANGES["fade_steps"].low), round(RANGES["fade_steps"].high))
         self.steps.setValue(5)

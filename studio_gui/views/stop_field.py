@@ -19,8 +19,8 @@ from studio_gui.domain.colour.spaces import hex_from_lab
 from studio_gui.domain.edits.fades import MOST_DYES_AT_A_STOP
 from studio_gui.domain.liquors import DyeDepth
 from studio_gui.domain.stocks import Stock
-from studio_gui.views.choices import ChoiceField
 from studio_gui.views.fields import QuantityField
+from studio_gui.views.finding_field import FindingField
 from studio_gui.views.flow import FlowLayout
 from studio_gui.views.labels import SwatchLabel, call
 from studio_gui.views.live import LiveWidget
@@ -49,7 +49,7 @@ class StopField(LiveWidget):
         self._depths: list[DyeDepth] = list(depths or ())
         self._name = ""
         self.swatch = SwatchLabel(20)
-        self.dyes = [ChoiceField() for _ in range(MOST_DYES_AT_A_STOP)]
+        self.dyes = [FindingField() for _ in range(MOST_DYES_AT_A_STOP)]
         self.amounts = [QuantityField("depth_pct_owf") for _ in range(MOST_DYES_AT_A_STOP)]
         self._pairs = [QWidget() for _ in range(MOST_DYES_AT_A_STOP)]
         self._lay_out()
