@@ -90,6 +90,9 @@ class FadeForm(LiveWidget):
         words = (self.tr("&From"), self.tr("&Through"), self.tr("T&o"), self.tr("&Sections"))
         for name, text in zip(self.names, words, strict=True):
             name.setText(text)
+        widest = max(name.sizeHint().width() for name in self.names)
+        for name in self.names:  # a letter that is underlined is drawn apart, and may need more than its hint
+            name.setMinimumWidth(widest)
         self.start.set_name(self.tr("From"))
         self.middle.set_name(self.tr("Through"))
         self.end.set_name(self.tr("To"))

@@ -37,7 +37,7 @@ class FindingField(ChoiceField):
             self.activated.emit(row)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if watched is self.view() and isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
             return self._find_in_list(event)
         return super().eventFilter(watched, event)
 
