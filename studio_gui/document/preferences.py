@@ -12,6 +12,7 @@ from PySide6.QtCore import QByteArray, QLocale, QSettings
 
 from studio_gui.drawing.sheets.choices import Choices
 from studio_gui.drawing.sheets.paper import PAPERS, usual_paper
+from studio_gui.paths import samples_dir
 from studio_gui.wording.translation import UNITS, Units
 
 ORGANISATION = "roving-lay"
@@ -39,6 +40,12 @@ class Preferences:
     def remember_folder(self, folder: Path) -> None:
         """Keep the folder of the file just used."""
         self._settings.setValue("folder", str(folder))
+
+    def remember_file(self, path: Path) -> None:
+        """Keep a plan's file among the recent ones, and its folder; that of samples is nobody's choice."""
+        self.remember_recent(path)
+        if samples_dir() not in path.absolute().parents:
+            self.remember_folder(path.absolute().parent)
 
     @property
     def photo_folder(self) -> Path:

@@ -49,7 +49,7 @@ class FileCommands(CommandsOfFiles):
         self.recent_menu = RecentMenu(preferences, window)
         self.recent_menu.picked.connect(self.open_path)
         if document.path is not None:
-            preferences.remember_recent(document.path)
+            preferences.remember_file(document.path)
         self.retranslate()
 
     @property
@@ -106,8 +106,7 @@ class FileCommands(CommandsOfFiles):
                 self._preferences.forget_recent(path)
             complain(self._window, self.tr("This file was not opened"), problem)
             return
-        self._preferences.remember_folder(path.parent)
-        self._preferences.remember_recent(path)
+        self._preferences.remember_file(path)
         note("plan-opened", sections=len(self._document.plan.sections))
         self.said.emit(self.tr("Opened {0}").format(told_path(path)))
 

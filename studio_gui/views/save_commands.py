@@ -98,8 +98,7 @@ class SaveCommands(CommandsOfFiles):
         except RovingLayError as error:
             note("save-failed")
             return self._save_elsewhere(path, error, keep_other=keep_other)
-        self._preferences.remember_folder(path.parent)
-        self._preferences.remember_recent(path)
+        self._preferences.remember_file(path)
         note("plan-saved", sections=len(self._document.plan.sections))
         words = self.tr("Saved to {0}").format(told_path(path))
         if keep_other and kept is not None:

@@ -21,6 +21,7 @@ from studio_gui.domain.edits.boundaries import move_boundary
 from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
+from studio_gui.paths import samples_dir
 from studio_gui.storage.files import read_plan, save_plan
 from studio_gui.storage.locks import lock_path
 from studio_gui.storage.strict_json import Json, serialise
@@ -81,6 +82,18 @@ def test_save_asks_for_a_name_once_and_then_writes_there(desk: Desk) -> None:
         desk.files.save_action.trigger()
     assert read_plan(target) == desk.plan()
     assert desk.preferences.folder == desk.folder
+
+
+def test_dialogs_start_beside_the_plan_that_the_program_was_started_with(desk: Desk) -> None:
+    mine = desk.folder / "shed"
+    mine.mkdir()
+    save_plan(mine / "mine.roving.json", plain_plan(3))
+    FileCommands(OpenPlan.from_file(mine / "mine.roving.json"), desk.preferences, desk.window)
+    assert desk.preferences.folder == mine
+    sample = samples_dir() / "two-shores.roving.json"
+    FileCommands(OpenPlan.from_file(sample), desk.preferences, desk.window)
+    assert desk.preferences.folder == mine
+    assert desk.preferences.recent[0] == sample
 
 
 def test_a_name_without_ending_gets_the_plan_s(desk: Desk) -> None:
