@@ -115,7 +115,7 @@ def test_lab_that_no_screen_shows_is_matched_as_typed_and_marked(
     dialog: MatchDialog, document: OpenPlan
 ) -> None:
     type_wanted(dialog, "50 90 -90")
-    assert dialog.outside.text().startswith("It is outside sRGB. It is matched as typed; #")
+    assert dialog.outside.text().startswith("This colour is outside sRGB. It is matched as typed; #")
     differences = [words.split("CIEDE2000 ")[1].split(",")[0] for words in said(dialog)]
     meant = match_section(document.plan, "s2", np.array([50.0, 90.0, -90.0])).found
     assert differences == [f"{match.difference:.1f}" for match in meant]

@@ -47,7 +47,7 @@ def test_what_is_no_colour_is_said(text: str, code: str) -> None:
     ("text", "words"),
     [
         ("#5d7a4a; 50 0 0", ""),
-        ("50 -100 0", "It is outside sRGB. It is matched as typed; #00"),
+        ("50 -100 0", "This colour is outside sRGB. It is matched as typed; #00"),
         ("#5d7a4a; 50 -100 0", "Colour 2 is outside sRGB. It is matched as typed;"),
         ("50 90 -90; #5d7a4a; 50 -100 0", "Colours 1, 3 are outside sRGB. They are matched as typed;"),
     ],
