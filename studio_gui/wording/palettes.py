@@ -56,7 +56,8 @@ def outside_screen_words(colours: Sequence[TypedColour], tongue: Tongue = TRANSL
     if len(colours) == 1:
         return tongue.translate(
             "Colours",
-            "This colour is outside sRGB. It is matched as typed; {srgb} is the nearest that a screen can show.",
+            "This colour is outside sRGB. It is matched as typed; {srgb} is the nearest that a screen can"
+            " show.",
         ).format(srgb=colours[0].srgb)
     if len(outside) == 1:
         words = tongue.translate(
