@@ -20,7 +20,7 @@ from studio_gui.views.labels import TonedLabel, call, explain
 from studio_gui.views.live import LiveWidget
 from studio_gui.wording.bench_words import dose_words, measured_ml
 from studio_gui.wording.fields import field_name
-from studio_gui.wording.quantities import Kind
+from studio_gui.wording.quantities import VOLUME, Kind, shown
 
 FIELD_WIDTH = "99999.9 ml"
 ROWS_SEEN = 24
@@ -98,8 +98,15 @@ class JarsPanel(LiveWidget):
         sheet = self._document.sheet
         plan = sheet.plan
         self.syringe.set_value(plan.bench.syringe_ml)
-        words = self.tr("{0} ml in all") if sheet.cards else self.tr("nothing to mix")
+        words = self.tr("{0} ml in all, as measured") if sheet.cards else self.tr("nothing to mix")
         self.jars.sum.show_text(words.format(measured_ml(measured_in_all_ml(sheet.cards), plan)))
+        reckoned = shown(VOLUME, sheet.totals.jars_ml)
+        explain(
+            self.jars.sum,
+            self.tr("Every amount is rounded to what can be measured; reckoned, it is {0}.").format(reckoned)
+            if sheet.cards
+            else "",
+        )
         self._tell(self.amiss, self.model.amiss())
         self._tell(self.fills, [dose_words(plan, dose) for card in sheet.cards for dose in card.doses])
 

@@ -134,7 +134,8 @@ def test_a_syringe_tells_its_fills_and_none_tells_none(qtbot: QtBot) -> None:
 
 def test_jars_are_summed_and_copied_as_they_are_printed(qtbot: QtBot) -> None:
     panel = shown(JarsPanel(OpenPlan(sample("harbour-thaw"))), qtbot)
-    assert panel.jars.sum.text() == "631 ml in all"
+    assert panel.jars.sum.text() == "631 ml in all, as measured"
+    assert panel.jars.sum.toolTip().endswith("reckoned, it is 630.0 ml."), "as the totals have it"
     QTest.mouseClick(panel.jars.copy_button, Qt.MouseButton.LeftButton)
     lines = QGuiApplication.clipboard().text().splitlines()
     assert lines[:3] == ["Jar\tml\tpoints", "A Slate\t126\t", "Harbour blue\t76\t0.3"]
