@@ -149,17 +149,11 @@ def plan_fade(plan: Plan, first: int, last: int, wish: FadeWish) -> PlannedFade:
     return PlannedFade(base, first, last, hand, measuring, stops, ideal, solved, naive, coarse)
 
 
-def lay_fade(plan: Plan, first: int, last: int, wish: FadeWish, name: str = "") -> Plan:
-    """Paint sections `first` to `last` with an even fade; liquors are called "`name` 1", "`name` 2", ...
-
-    New sections are called so too. Each has a liquor of its own; the old ones stay on the list. Refused as
-    `plan_fade`, and ``no-let-down`` where the shelf has none.
-    """
-    return paint_fade(plan_fade(plan, first, last, wish), name, renamed=wish.sections is not None)
-
-
 def paint_fade(fade: PlannedFade, name: str, *, renamed: bool) -> Plan:
-    """Return the plan with a solved fade painted, as `lay_fade`; its sections are renamed where asked."""
+    """Return the plan with a solved fade painted; liquors are called "`name` 1", "`name` 2", ...
+
+    So are its sections where asked. Each has a liquor of its own; the old ones stay on the list.
+    """
     names = [f"{name} {number}" if name.strip() else "" for number in range(1, len(fade.solved.counts) + 1)]
     recipes = [(called, fade.parts(place), ()) for place, called in enumerate(names)]
     painted, liquor_ids = add_liquors(fade.plan, recipes)

@@ -117,23 +117,6 @@ def paint_match(matched: Matched, place: int = 0, name: str = "") -> Plan:
     )
 
 
-def match_run(plan: Plan, first: int, last: int, wanted: Sequence[Array], names: Sequence[str] = ()) -> Plan:
-    """Paint sections `first` to `last` with the best liquors for as many wanted colours, in their order.
-
-    `names` are those of the sections and liquors. Refused as `matched_run`.
-    """
-    return paint_matches(matched_run(plan, first, last, wanted), names)
-
-
-def matched_run(plan: Plan, first: int, last: int, wanted: Sequence[Array]) -> tuple[Matched, ...]:
-    """Return the best liquors for wanted colours, each CIE Lab (3,), on sections `first` to `last`.
-
-    Refused as `sections_for` and `match_section`.
-    """
-    plan, ids = sections_for(plan, first, last, len(wanted))
-    return tuple(match_section(plan, section_id, lab) for section_id, lab in zip(ids, wanted, strict=True))
-
-
 def sections_for(plan: Plan, first: int, last: int, colours: int) -> tuple[Plan, tuple[str, ...]]:
     """Return the plan that matches of so many colours are for, and the sections of each, by their ids.
 
@@ -157,9 +140,9 @@ def sections_for(plan: Plan, first: int, last: int, colours: int) -> tuple[Plan,
 
 
 def paint_matches(matches: Sequence[Matched], names: Sequence[str] = (), *, renamed: bool = True) -> Plan:
-    """Return the plan with each section painted with the first of its liquors; `names` as in `match_run`.
+    """Return the plan with each section painted with the first of its liquors.
 
-    Sections keep their own names, and liquors alone get those, unless `renamed`.
+    `names` are those of the liquors, in the sections' order, and of the sections where they are `renamed`.
     """
     plan = matches[0].plan
     for place, matched in enumerate(matches):

@@ -9,12 +9,13 @@ import pytest
 from studio_gui.domain.checks.check import Check
 from studio_gui.domain.checks.edges import MOST_COLOURS_TO_REORDER, MOST_SEARCHED, muddy_edges
 from studio_gui.domain.edits.boundaries import set_gap
-from studio_gui.domain.edits.fades import FadeWish, lay_fade
+from studio_gui.domain.edits.fades import FadeWish
 from studio_gui.domain.edits.mends import apply_mend
 from studio_gui.domain.edits.sections import set_locked
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.liquors import DyeDepth
 from studio_gui.domain.plan import Plan
+from tests.domain.edits.painted import faded
 from tests.scenes.scene_plans import by_depth, dye, laid, let_down
 
 BLUE, RED, YELLOW = dye("D", srgb="#203080"), dye("E", srgb="#c04030"), dye("F", srgb="#e8d020")
@@ -109,7 +110,7 @@ def test_a_gap_that_does_not_fit_is_not_offered() -> None:
 
 def test_a_fade_is_clean_all_along() -> None:
     wish = FadeWish(((DyeDepth("D", 1.0),), (DyeDepth("E", 1.0),)), 12)
-    assert not found(lay_fade(PLAN, 0, 1, wish))
+    assert not found(faded(PLAN, 0, 1, wish))
 
 
 def test_a_bridge_that_leaves_its_neighbours_no_colour_is_not_offered() -> None:

@@ -14,7 +14,6 @@ from studio_gui.domain.edits.boundaries import lengths_m
 from studio_gui.domain.edits.fades import (
     FadeWish,
     WeakStock,
-    lay_fade,
     plan_fade,
     stop_of_section,
     weak_stock_that_mends,
@@ -25,6 +24,7 @@ from studio_gui.domain.figures import section_figures
 from studio_gui.domain.liquors import DyeDepth
 from studio_gui.domain.plan import Bench, Plan
 from studio_gui.domain.stocks import Stock
+from tests.domain.edits.painted import faded
 from tests.scenes.scene_plans import by_parts, dye, laid, let_down
 from tests.strategies import plans
 
@@ -55,7 +55,7 @@ def refused(wish: FadeWish, plan: Plan = PLAN, first: int = 0, last: int = 3) ->
 
 
 def test_new_sections_tile_the_run_and_are_painted_as_it_was_solved() -> None:
-    solved, plan = plan_fade(PLAN, 1, 2, TWELVE), lay_fade(PLAN, 1, 2, TWELVE, "Tide")
+    solved, plan = plan_fade(PLAN, 1, 2, TWELVE), faded(PLAN, 1, 2, TWELVE, "Tide")
     assert lengths_m(plan) == pytest.approx([1.0, *[2.0 / 12.0] * 12, 1.0])
     assert [section.name for section in plan.sections[1:3]] == ["Tide 1", "Tide 2"]
     assert [liquor.name for liquor in plan.liquors[-2:]] == ["Tide 11", "Tide 12"]
@@ -68,7 +68,7 @@ def test_new_sections_tile_the_run_and_are_painted_as_it_was_solved() -> None:
 
 def test_a_run_that_is_kept_keeps_its_places_names_and_liquid() -> None:
     fixed = change_section(PLAN, "s2", fixed_ml=40.0)
-    plan = lay_fade(fixed, 0, 3, FadeWish((PALE, DEEP)), "Tide")
+    plan = faded(fixed, 0, 3, FadeWish((PALE, DEEP)), "Tide")
     assert plan.boundaries == fixed.boundaries
     assert [(one.id, one.name, one.fixed_ml) for one in plan.sections] == [
         (one.id, one.name, one.fixed_ml) for one in fixed.sections
@@ -78,12 +78,12 @@ def test_a_run_that_is_kept_keeps_its_places_names_and_liquid() -> None:
 
 def test_a_locked_section_may_be_painted_but_not_made_anew() -> None:
     locked = set_locked(PLAN, ["s2"], True)
-    assert lay_fade(locked, 0, 3, FadeWish((PALE, DEEP))).sections[1].locked
+    assert faded(locked, 0, 3, FadeWish((PALE, DEEP))).sections[1].locked
     assert refused(TWELVE, locked).code == "section-locked"
 
 
 def test_jars_come_out_in_whole_graduations() -> None:
-    plan = lay_fade(PLAN, 0, 3, TWELVE)
+    plan = faded(PLAN, 0, 3, TWELVE)
     for jar in make_up(section_figures(plan)).jars:
         rounded = rounded_amounts(jar.amounts_ml.tolist(), 1.0)
         shares = np.array(rounded) / sum(rounded)
@@ -92,13 +92,13 @@ def test_jars_come_out_in_whole_graduations() -> None:
 
 def test_a_fade_goes_through_a_colour_and_mixes() -> None:
     mixed = (DyeDepth("D", 0.3), DyeDepth("E", 0.3), DyeDepth("F", 0.3))
-    plan = lay_fade(PLAN, 0, 3, FadeWish((RED, mixed, DEEP), 9))
+    plan = faded(PLAN, 0, 3, FadeWish((RED, mixed, DEEP), 9))
     middle = section_figures(plan).left_pct_owf[2:7]
     assert (middle[:, 2] > 0.1).any()
 
 
 def test_an_end_may_be_undyed() -> None:
-    plan = lay_fade(PLAN, 0, 3, FadeWish(((), DEEP), 6))
+    plan = faded(PLAN, 0, 3, FadeWish(((), DEEP), 6))
     assert section_figures(plan).left_pct_owf[0].tolist() == [0.0, 0.0, 0.0, 0.0]
     assert plan.liquor(plan.sections[0].liquor_id).stock_ids == ("AW",)
 
@@ -131,7 +131,7 @@ def test_where_a_graduation_is_too_coarse_the_weak_stock_that_mends_is_told_and_
     wish = FadeWish(((), (DyeDepth("D", 1.0),)), 12, (weak,))
     mended = plan_fade(PLAN, 0, 3, wish)
     assert mended.solved.evenness == offer.evenness
-    plan = lay_fade(PLAN, 0, 3, wish)
+    plan = faded(PLAN, 0, 3, wish)
     added = plan.stocks[1]
     assert (added.name, added.strength_g_per_l) == ("D weak", offer.strength_g_per_l)
     assert added.swatches == PLAN.stock("D").swatches
@@ -172,7 +172,7 @@ def test_without_let_down_nothing_is_made() -> None:
     stocks: tuple[Stock, ...] = PLAN.dyes
     neat = replace(PLAN, stocks=stocks, liquors=(by_parts("A", {"D": 1.0}), by_parts("B", {"E": 1.0})))
     with pytest.raises(EditRefused) as problem:
-        lay_fade(neat, 0, 3, FadeWish((PALE, DEEP)))
+        faded(neat, 0, 3, FadeWish((PALE, DEEP)))
     assert code_of(problem) == "no-let-down"
 
 
@@ -199,10 +199,10 @@ def test_any_plan_is_faded_or_refused_and_the_lay_stays_whole(plan: Plan, data: 
     )
     first, last = sorted(data.draw(st.tuples(*[st.integers(0, len(plan.sections) - 1)] * 2)))
     try:
-        faded = lay_fade(plan, first, last, FadeWish(tuple(stops), count))
+        painted = faded(plan, first, last, FadeWish(tuple(stops), count))
     except RovingLayError:
         return
-    assert faded.lay_length_m == plan.lay_length_m
-    assert section_figures(faded).fibre_g.sum() == pytest.approx(section_figures(plan).fibre_g.sum())
-    for jar in make_up(section_figures(faded)).jars:
+    assert painted.lay_length_m == plan.lay_length_m
+    assert section_figures(painted).fibre_g.sum() == pytest.approx(section_figures(plan).fibre_g.sum())
+    for jar in make_up(section_figures(painted)).jars:
         assert jar.amounts_ml.sum() == pytest.approx(jar.jar_ml)

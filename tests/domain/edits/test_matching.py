@@ -13,9 +13,7 @@ from studio_gui.domain.colour.spaces import lab_from_hex, lab_from_xyz, linear_f
 from studio_gui.domain.edits.boundaries import lengths_m
 from studio_gui.domain.edits.matching import (
     MOST_COLOURS,
-    match_run,
     match_section,
-    matched_run,
     paint_match,
     paint_matches,
     wanted_lab,
@@ -24,6 +22,7 @@ from studio_gui.domain.errors import EditRefused, InvalidPlan, RovingLayError
 from studio_gui.domain.figures import section_figures
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.worksheet import worksheet
+from tests.domain.edits.painted import match_run, matched_run
 from tests.scenes.scene_plans import by_depth, by_parts, dye, laid, let_down
 from tests.strategies import plans
 
