@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QSizePolicy, QWidget
 from studio_gui.domain.figures import Saturation
 from studio_gui.drawing.look import look_for
 from studio_gui.drawing.marks import paint_saturation
+from studio_gui.wording.quantities import unbroken
 
 Tone = Literal["text", "secondary", "under", "over"]
 
@@ -66,6 +67,7 @@ class MessageLabel(TonedLabel):
     def __init__(self, tone: Tone = "over", parent: QWidget | None = None, *, lasts: bool = False) -> None:
         super().__init__(tone, parent)
         self.lasts = lasts
+        self._said = ""
         self._usual_tone = tone
         self._soon = QTimer(self, singleShot=True, interval=0)
         self._soon.timeout.connect(self._come_into_sight)
@@ -75,12 +77,17 @@ class MessageLabel(TonedLabel):
     def say(self, sentence: str, tone: Tone | None = None) -> None:
         """Say a sentence, in the label's own tone or another; an empty one takes the last away."""
         self.set_tone(tone or self._usual_tone)
-        if sentence != self.text():
-            self.setText(sentence)
+        if sentence != self._said:
+            self._said = sentence
+            self.setText(unbroken(sentence))
         self.setVisible(bool(sentence))
         self._fit()
         if sentence and not self.lasts:
             self._soon.start()  # once there is room for it
+
+    def text(self) -> str:
+        """Return the sentence as it was said."""
+        return self._said
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
