@@ -26,6 +26,8 @@ from studio_gui.wording.translation import translate
 
 if TYPE_CHECKING:
     from studio_gui.document.open_plan import OpenPlan
+    from studio_gui.domain.plan import Plan
+    from studio_gui.views.main_window import MainWindow
 
 PROGRAM = "roving-lay"
 FIRST_SAMPLE = f"harbour-thaw{PLAN_SUFFIX}"
@@ -46,9 +48,7 @@ def main(argv: Sequence[str] | None = None) -> int:
             return _export(arguments.plan, arguments.export)
         return _open_window(arguments.plan)
     except RovingLayError as error:
-        from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (a start that goes well needs none)
-
-        return _refuse(refusal(error))
+        return _refuse(_words(error))
     except NoDisplay as error:
         lead = translate("CommandLine", "No window can be opened here ({reason}).").format(reason=error)
         way = translate("CommandLine", "To write a file instead: {command}")
@@ -95,7 +95,7 @@ def _export(plan_path: Path, out: Path) -> int:
 
 def _open_window(plan_path: Path | None) -> int:
     """Open the window on a plan, or on an unsaved copy of the first sample, and return when it is closed."""
-    document, held = _opened(plan_path)
+    document, problem = _opened(plan_path)
     choose_display()
     from PySide6.QtCore import QTimer  # noqa: PLC0415
     from PySide6.QtGui import QFontDatabase, QFontInfo  # noqa: PLC0415
@@ -126,26 +126,47 @@ def _open_window(plan_path: Path | None) -> int:
     leaving.listen()
     window.furnished.connect(gc.freeze)  # a search through all that stays would cost a frame its time
     window.show()
-    if held is not None and plan_path is not None:
-        QTimer.singleShot(0, window, partial(window.files.open_held, plan_path, held))
-    QTimer.singleShot(0, window, window.recovery.offer_at_start)
+    QTimer.singleShot(0, window, partial(_begin, window, plan_path, problem))
     status = application.exec()
     note("ended")
     return status
 
 
 def _opened(plan_path: Path | None) -> tuple[OpenPlan, FileProblem | None]:
-    """Return the plan to begin with; where somebody else has it open, a copy of it and who that is."""
+    """Return the plan to begin with, and why it is not that of the file itself, if it is not.
+
+    Where somebody else has the file open it is a copy; where it cannot be opened, the first sample. A window
+    opens nevertheless: whoever starts the program by a click would hear nothing else, and what a crash left
+    behind may be the very copy that is needed.
+    """
     from studio_gui.document.open_plan import OpenPlan  # noqa: PLC0415
 
-    if plan_path is None:
-        return OpenPlan(read_plan(samples_dir() / FIRST_SAMPLE)), None
-    try:
-        return OpenPlan.from_file(plan_path), None
-    except FileProblem as problem:
-        if problem.code not in HELD:
-            raise
-        return OpenPlan(read_plan(plan_path)), problem
+    if plan_path is not None:
+        try:
+            return OpenPlan.from_file(plan_path), None
+        except FileProblem as problem:
+            if problem.code in HELD:
+                return OpenPlan(read_plan(plan_path)), problem
+            _refuse(_words(problem))
+            return OpenPlan(_first_sample()), problem
+    return OpenPlan(_first_sample()), None
+
+
+def _first_sample() -> Plan:
+    return read_plan(samples_dir() / FIRST_SAMPLE)
+
+
+def _begin(window: MainWindow, plan_path: Path | None, problem: FileProblem | None) -> None:
+    """Say why the file was not opened, if it was not, and then offer what a crash left behind."""
+    if plan_path is not None and problem is not None:
+        window.files.say_not_opened(plan_path, problem)
+    window.recovery.offer_at_start()
+
+
+def _words(error: RovingLayError) -> str:
+    from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (a start that goes well needs none)
+
+    return refusal(error)
 
 
 def _is_same_file(one: Path, other: Path) -> bool:

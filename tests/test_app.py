@@ -6,11 +6,15 @@ import json
 import os
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from studio_gui.document.open_plan import OpenPlan
+from studio_gui.document.preferences import ORGANISATION
 from studio_gui.paths import samples_dir
+from studio_gui.storage.recovery import SnapshotFile
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = samples_dir() / "two-shores.roving.json"
@@ -36,12 +40,47 @@ def run(*arguments: object, **environment: str) -> subprocess.CompletedProcess[s
     )
 
 
-def opened_by(script: str) -> subprocess.CompletedProcess[str]:
-    """Run a script that opens the window on the sample, without a display."""
+#: Says what the program says at its start, recovers what it offers, and ends once that is over.
+BEGINNING = """
+import os, sys
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QDialog, QMessageBox
+from studio_gui.app import main
+from studio_gui.views.main_window import MainWindow
+from studio_gui.views.recovery_dialog import RecoveryDialog
+
+def say(box):
+    print(box.text())
+    return QMessageBox.StandardButton.Ok
+
+def recover(dialog):
+    print("offered", dialog.list.count())
+    dialog.recover.click()
+    return QDialog.DialogCode(dialog.result())
+
+def leave(window):
+    print(window.windowTitle().replace("[*]", ""), flush=True)
+    os._exit(0)  # what is recovered is not saved, and quitting would ask
+
+show = MainWindow.show
+def shown(window):
+    QTimer.singleShot(500, window, lambda: leave(window))
+    show(window)
+
+QMessageBox.exec, RecoveryDialog.exec, MainWindow.show = say, recover, shown
+sys.exit(main(sys.argv[1:]))
+"""
+
+
+def opened_by(
+    script: str, plan: Path = SAMPLE, state: Path | None = None
+) -> subprocess.CompletedProcess[str]:
+    """Run a script that opens the window on a plan, without a display; `state` is the person's state."""
+    kept = {} if state is None else {"XDG_STATE_HOME": str(state)}
     return subprocess.run(
-        [sys.executable, "-c", script, str(SAMPLE)],
+        [sys.executable, "-c", script, str(plan)],
         cwd=ROOT,
-        env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
+        env=os.environ | {"QT_QPA_PLATFORM": "offscreen"} | kept,
         capture_output=True,
         text=True,
         check=False,
@@ -98,10 +137,35 @@ def test_a_bad_plan_is_one_line_and_no_file(kind: str, tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("kind", ["cut", "unknown key"])
-def test_the_window_refuses_a_bad_plan_in_the_same_way(kind: str, tmp_path: Path) -> None:
+def test_the_window_opens_without_a_bad_plan_and_says_why(kind: str, tmp_path: Path) -> None:
     bad = tmp_path / "bad.roving.json"
     bad.write_bytes(BAD[kind][0])
-    refused(run(bad, QT_QPA_PLATFORM="offscreen"))
+    result = opened_by(BEGINNING, bad, tmp_path / "state")
+    said, title = result.stdout.splitlines()
+    assert said.startswith("This file was not opened. ")
+    assert BAD[kind][1] in said
+    assert title.startswith("Harbour Thaw")
+    assert result.stderr.splitlines()[0] == f"roving-lay: {said.removeprefix('This file was not opened. ')}"
+    assert result.returncode == 0
+    assert bad.read_bytes() == BAD[kind][0]
+
+
+def test_what_a_crash_left_of_a_plan_that_was_damaged_since_is_offered(tmp_path: Path) -> None:
+    path = tmp_path / "mine.roving.json"
+    path.write_bytes(SAMPLE.read_bytes())
+    document = OpenPlan.from_file(path)
+    document.edit("Title", lambda plan: replace(plan, title="Not saved"))
+    kept = SnapshotFile(tmp_path / "state" / ORGANISATION / "recovery")
+    kept.write(document.plan, document.path, document.was)
+    kept.let_go()
+    document.let_go()
+    path.write_bytes(BAD["cut"][0])
+    result = opened_by(BEGINNING, path, tmp_path / "state")
+    said, offered, title = result.stdout.splitlines()
+    assert said.startswith("This file was not opened. ")
+    assert offered == "offered 1"
+    assert title.startswith("Not saved (mine.roving.json)")
+    assert path.read_bytes() == BAD["cut"][0]
 
 
 @pytest.mark.parametrize(

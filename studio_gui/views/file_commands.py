@@ -99,18 +99,22 @@ class FileCommands(CommandsOfFiles):
         try:
             self._document.open_file(path, take_over=take_over)
         except FileProblem as problem:
-            if problem.code in HELD:
-                self.open_held(path, problem)
-                return
-            if problem.code == "file-not-found":
-                self._preferences.forget_recent(path)
-            complain(self._window, self.tr("This file was not opened"), problem)
+            self.say_not_opened(path, problem)
             return
         self._preferences.remember_file(path)
         note("plan-opened", sections=len(self._document.plan.sections))
         self.said.emit(self.tr("Opened {0}").format(told_path(path)))
 
-    def open_held(self, path: Path, problem: FileProblem) -> None:
+    def say_not_opened(self, path: Path, problem: FileProblem) -> None:
+        """Say why a plan was not opened; where somebody else has it open, ask what to do."""
+        if problem.code in HELD:
+            self._open_held(path, problem)
+            return
+        if problem.code == "file-not-found":
+            self._preferences.forget_recent(path)
+        complain(self._window, self.tr("This file was not opened"), problem)
+
+    def _open_held(self, path: Path, problem: FileProblem) -> None:
         """Ask what to do with a plan that somebody else has open, and do it."""
         from studio_gui.wording.sentences import refusal  # noqa: PLC0415  (the first paint does without it)
 
