@@ -123,6 +123,7 @@ def _open_window(plan_path: Path | None) -> int:
     leaving = Leaving(window.autosave, window)
     leaving.left.connect(lambda _status: window.leave())
     leaving.left.connect(application.exit)
+    leaving.stayed.connect(lambda: _refuse(window.recovery.say_stayed()))
     leaving.listen()
     window.furnished.connect(gc.freeze)  # a search through all that stays would cost a frame its time
     window.show()

@@ -19,6 +19,7 @@ from studio_gui.wording.naming import one_line
 from studio_gui.wording.translation import translate
 
 LONGEST_PATH = 160
+MOST_TRIED = 1000
 
 
 class CommandsOfFiles(QObject):
@@ -48,6 +49,13 @@ def file_stem(document: OpenPlan) -> str:
         return document.path.name.removesuffix(PLAN_SUFFIX)
     letters = "".join(c if c.isalnum() else "-" for c in document.plan.title.lower())
     return "-".join(filter(None, letters.split("-")))[:60] or "plan"
+
+
+def free_path(path: Path) -> Path:
+    """Return `path`, or the next of its name with a number where a file stands there, as a plan's."""
+    stem = path.name.removesuffix(PLAN_SUFFIX)
+    numbered = (path.with_name(f"{stem} {number}{PLAN_SUFFIX}") for number in range(2, MOST_TRIED))
+    return next((one for one in (path, *numbered) if not _is_file(one)), path)
 
 
 def finish_typing() -> None:

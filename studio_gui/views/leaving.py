@@ -26,16 +26,19 @@ STATUS_BASE = 128
 class Leaving(QObject):
     """Hears that the program has to end, and ends it.
 
-    A signal that comes while nothing can be kept ends nothing: `Autosave.failed` tells so, and the next one
-    ends the program whatever becomes of it.
+    A signal that comes while nothing can be kept ends nothing, and the next one ends the program whatever
+    becomes of it.
 
     Signals
     -------
     left
         What is not saved is kept, and the program has to end; carries its exit status.
+    stayed
+        The program should have ended and goes on, since what is not saved could not be kept.
     """
 
     left = Signal(int)
+    stayed = Signal()
 
     def __init__(self, autosave: Autosave, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -75,6 +78,7 @@ class Leaving(QObject):
         note("told-to-end", signal=number)
         if not self.keep() and not self._was_asked:
             self._was_asked = True
+            self.stayed.emit()
             return
         self._autosave.vanish()
         self.left.emit(STATUS_BASE + number)

@@ -22,10 +22,11 @@ _Role = QMessageBox.ButtonRole
 
 @dataclass(frozen=True)
 class Choice:
-    """An answer: what it is called in the program, and on its button."""
+    """An answer: what it is called in the program, and on its button; one that is not possible is greyed."""
 
     key: str
     label: str
+    is_possible: bool = True
 
 
 def ask(
@@ -57,6 +58,15 @@ def tell(window: QWidget, title: str, words: str) -> None:
     ask(window, title, words, Button.Ok, Button.Ok, Icon.Warning)
 
 
+def tell_meanwhile(window: QWidget, title: str, words: str) -> None:
+    """Say what went wrong without waiting until it was read."""
+    box = _box(window, title, words, Icon.Warning)
+    box.setStandardButtons(Button.Ok)
+    box.button(Button.Ok).setText(_labels()[Button.Ok])
+    box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+    box.open()
+
+
 def choose(window: QWidget, title: str, words: str, *choices: Choice, more: str = "", leave: str = "") -> str:
     """Ask, and return the key of the answer: Enter gives the first, Esc "".
 
@@ -69,6 +79,8 @@ def choose(window: QWidget, title: str, words: str, *choices: Choice, more: str 
         choice.key: box.addButton(choice.label, _Role.DestructiveRole if place else _Role.AcceptRole)
         for place, choice in enumerate(choices)
     }
+    for choice in choices:
+        buttons[choice.key].setEnabled(choice.is_possible)
     cancel = box.addButton(Button.Cancel)
     cancel.setText(leave or _labels()[Button.Cancel])
     box.setEscapeButton(cancel)

@@ -15,6 +15,7 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.errors import FileProblem
 from studio_gui.storage.log import note
 from studio_gui.storage.recovery import Orphan, Snapshot, adopt, orphans
+from studio_gui.views.questions import tell_meanwhile
 from studio_gui.views.recovery_off import RecoveryOff
 
 
@@ -57,6 +58,17 @@ class Recovery(QObject):
             self._offer(found)
         else:
             self.said.emit(self.tr("There is no unsaved work to recover."))
+
+    def say_stayed(self) -> str:
+        """Say that the program was told to end and goes on, and wait for no answer; return the words."""
+        from studio_gui.wording.recovery_words import has_stayed  # noqa: PLC0415  (seldom needed)
+
+        problem = self._autosave.problem
+        if problem is None:
+            return ""
+        words = has_stayed(problem, self._autosave.folder)
+        tell_meanwhile(self._window, self.tr("Not ended"), words)
+        return words
 
     def _offer(self, found: list[Orphan]) -> None:
         from studio_gui.views.recovery_dialog import RecoveryDialog  # noqa: PLC0415  (seldom needed)

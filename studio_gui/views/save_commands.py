@@ -19,6 +19,7 @@ from studio_gui.views.file_manners import (
     complain,
     file_stem,
     finish_typing,
+    free_path,
     may_replace,
     told_path,
 )
@@ -44,10 +45,16 @@ class SaveCommands(CommandsOfFiles):
         finish_typing()
         return self.save_as() if self._document.path is None else self._save_with_care(self._document.path)
 
-    def save_as(self) -> bool:
-        """Ask where to save; return whether it was saved."""
+    def save_as(self, instead_of: Path | None = None) -> bool:
+        """Ask where to save; return whether it was saved.
+
+        Proposed is the plan's own file, but a free name where it has none, or `instead_of` was of no use.
+        """
         finish_typing()
-        start = self._document.path or self._preferences.folder / (file_stem(self._document) + PLAN_SUFFIX)
+        start = self._document.path
+        if start is None or instead_of is not None:
+            named = self._preferences.folder / (file_stem(self._document) + PLAN_SUFFIX)
+            start = free_path(instead_of or named)
         name, _ = QFileDialog.getSaveFileName(self._window, self.tr("Save plan"), str(start), plan_filter())
         if not name:
             return False
@@ -65,7 +72,7 @@ class SaveCommands(CommandsOfFiles):
             return self._save_to(path)
         answer = self._ask_about_change(path, outside)
         if answer == "save-as":
-            return self.save_as()
+            return self.save_as(instead_of=path)
         if answer == "reload":
             self._reload(path)
         return answer == "keep-both" and self._save_to(path, keep_other=True)
@@ -73,12 +80,17 @@ class SaveCommands(CommandsOfFiles):
     def _ask_about_change(self, path: Path, outside: Outside) -> str:
         from studio_gui.wording.outside_words import changed_outside  # noqa: PLC0415  (seldom needed)
 
-        choices, more = [Choice("save-as", self.tr("Save &as…"))], []
-        if outside.changed_at is not None:
-            choices.append(Choice("keep-both", self.tr("&Keep both")))
+        can_be_kept = outside.changed_at is not None
+        can_be_shown = not isinstance(outside.found, FileProblem)
+        choices = (  # every answer in its place, whatever is possible
+            Choice("save-as", self.tr("Save &as…")),
+            Choice("keep-both", self.tr("&Keep both"), can_be_kept),
+            Choice("reload", self.tr("&Reload"), can_be_shown),
+        )
+        more = []
+        if can_be_kept:
             more.append(self.tr("Keep both saves here, and puts what stands in the file now beside it."))
-        if not isinstance(outside.found, FileProblem):
-            choices.append(Choice("reload", self.tr("&Reload")))
+        if can_be_shown:
             more.append(self.tr("Reload brings the file’s plan here; Undo gives yours back."))
         words = changed_outside(path, outside.changed_at, outside.found, self._document.plan)
         return choose(self._window, self.tr("The file was changed"), words, *choices, more=" ".join(more))
@@ -127,4 +139,4 @@ class SaveCommands(CommandsOfFiles):
         answer = choose(self._window, title, words, *choices)
         if answer == "take-over":
             return self._save_to(path, take_over=True, keep_other=keep_other)
-        return answer == "save-as" and self.save_as()
+        return answer == "save-as" and self.save_as(instead_of=path)

@@ -38,14 +38,18 @@ _COULD_BE_GROUPED = re.compile(r"[1-9][0-9]{0,2}[.,][0-9]{3}")
 def shown_number(value: float, decimals: int, tongue: Tongue = TRANSLATED) -> str:
     """Return `value` with exactly `decimals` decimals, rounded as by hand: a tie goes away from zero.
 
-    Never "-0.0"; `UNKNOWN` for nan.
+    Never "-0.0"; `UNKNOWN` for nan. From `LARGEST_NUMBER` on, which none may be, with a power of ten.
 
     >>> from studio_gui.wording.translation import ENGLISH
     >>> shown_number(1234.5, 2, ENGLISH), shown_number(22.25, 1, ENGLISH), shown_number(-0.01, 1, ENGLISH)
     ('1234.50', '22.3', '0.0')
+    >>> shown_number(1e300, 2, ENGLISH)
+    '1e+300'
     """
     if math.isnan(value):
         return UNKNOWN
+    if abs(value) >= LARGEST_NUMBER:
+        return str(tongue.locale.toString(value, "g", MOST_DECIMALS))
     return str(tongue.locale.toString(_rounded(value, decimals), "f", decimals))
 
 

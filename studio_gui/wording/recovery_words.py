@@ -25,6 +25,17 @@ def recovery_is_off(problem: FileProblem, folder: Path, tongue: Tongue = TRANSLA
     )
 
 
+def has_stayed(problem: FileProblem, folder: Path, tongue: Tongue = TRANSLATED) -> str:
+    """Return why the program goes on although it was told to end, and what to do, in one paragraph."""
+    told = Told(problem.params, tongue).plus(folder=one_line(str(folder), LONGEST_PATH))
+    cause = _CAUSES.get(problem.code, _other)(told)
+    return told.plus(cause=cause).translate(
+        "Recovery",
+        "Roving Lay was told to end and goes on, because what is not saved could not be kept. {cause}"
+        " Save the plan now: told once more, it ends without it.",
+    )
+
+
 def how_long(tongue: Tongue = TRANSLATED) -> str:
     """Return what to do until it is mended, and how one will know that it is."""
     return tongue.translate(

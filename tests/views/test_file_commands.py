@@ -12,7 +12,7 @@ import pytest
 from PySide6.QtCore import QSettings, Qt
 from PySide6.QtGui import QKeySequence
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QDialog, QLineEdit, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
 from studio_gui.document.open_plan import OpenPlan
@@ -26,6 +26,7 @@ from studio_gui.storage.files import read_plan, save_plan
 from studio_gui.storage.locks import lock_path
 from studio_gui.storage.strict_json import Json, serialise
 from studio_gui.views.file_commands import FileCommands
+from studio_gui.views.file_manners import file_stem
 from tests.drawing.plans import plain_plan
 from tests.storage.owners import another_holder
 from tests.views.dialogs import answering, cancel, choose_file, click_text, press, soon
@@ -169,13 +170,19 @@ def test_a_file_changed_outside_can_be_shown_and_undone(desk: Desk) -> None:
         assert desk.files.save()
 
 
+def possible(dialog: QMessageBox) -> list[str]:
+    """The answers that can be given; all stand in their places."""
+    assert len(dialog.buttons()) == 4
+    return [button.text().replace("&", "") for button in dialog.buttons() if button.isEnabled()]
+
+
 def test_what_cannot_be_read_is_not_offered_to_be_shown_and_kept_whole(desk: Desk) -> None:
     path = changed_by_another(desk)
     path.write_bytes(b"no plan")
 
     def keep(dialog: QDialog) -> None:
         assert isinstance(dialog, QMessageBox)
-        assert not any("eload" in button.text() for button in dialog.buttons())
+        assert sorted(possible(dialog)) == ["Cancel", "Keep both", "Save as…"]
         click_text("Keep both")(dialog)
 
     with answering(keep) as said:
@@ -206,7 +213,7 @@ def test_a_file_that_became_a_folder_is_told_and_saved_elsewhere(desk: Desk) -> 
 
     def elsewhere(dialog: QDialog) -> None:
         assert isinstance(dialog, QMessageBox)
-        assert len(dialog.buttons()) == 2, "what cannot be read cannot be kept beside"
+        assert sorted(possible(dialog)) == ["Cancel", "Save as…"], "what cannot be read cannot be kept beside"
         click_text("Save as…")(dialog)
 
     with answering(soon(elsewhere), choose_file(mine)) as said:
@@ -221,6 +228,44 @@ def test_the_same_file_chosen_again_is_asked_about_all_the_same(desk: Desk) -> N
         desk.files.save_as_action.trigger()
     assert "was changed by something else" in said[2]
     assert read_plan(path).title == "Theirs"
+
+
+def proposed(dialog: QDialog) -> str:
+    """The name that a file dialog begins with."""
+    line = dialog.findChild(QLineEdit, "fileNameEdit")
+    assert line is not None
+    return line.text()
+
+
+def test_where_its_own_file_is_of_no_use_a_free_name_is_proposed(desk: Desk) -> None:
+    path = changed_by_another(desk)
+    (desk.folder / "other 2.roving.json").write_bytes(b"somebody's")
+    names: list[str] = []
+
+    def take(dialog: QDialog) -> None:
+        names.append(proposed(dialog))
+        QTest.keyClick(dialog, Qt.Key.Key_Return)
+
+    with answering(soon(click_text("Save as…")), take):
+        assert desk.files.save()
+    assert names == ["other 3.roving.json"]
+    assert read_plan(desk.folder / names[0]) == desk.plan()
+    assert read_plan(path).title == "Theirs"
+
+
+def test_a_plan_without_a_file_is_not_proposed_to_stand_in_another_s_place(desk: Desk) -> None:
+    desk.preferences.remember_folder(desk.folder)
+    stem = file_stem(desk.document)
+    (desk.folder / f"{stem}.roving.json").write_bytes(b"somebody's")
+    names: list[str] = []
+
+    def leave(dialog: QDialog) -> None:
+        names.append(proposed(dialog))
+        cancel(dialog)
+
+    with answering(leave):
+        assert not desk.files.save()
+    assert names == [f"{stem} 2.roving.json"]
 
 
 def test_a_file_that_is_gone_is_made_anew_and_told(desk: Desk) -> None:

@@ -134,6 +134,24 @@ def test_the_first_signal_ends_nothing_while_nothing_can_be_kept_and_says_so(
     assert left == [128 + signal.SIGTERM]
 
 
+def test_who_told_it_to_end_hears_why_it_goes_on(tmp_path: Path) -> None:
+    (tmp_path / "state" / "roving-lay").mkdir(parents=True)
+    (tmp_path / "state" / "roving-lay" / "recovery").write_bytes(b"in the way")
+    twice = (
+        "os.kill(os.getpid(), signal.SIGTERM)\n"
+        "    def again():\n"
+        "        print(*[box.text() for box in window.findChildren(QMessageBox) if box.isVisible()])\n"
+        "        os.kill(os.getpid(), signal.SIGTERM)\n"
+        "    QTimer.singleShot(800, again)"
+    )
+    done = run(twice, tmp_path, "from PySide6.QtWidgets import QMessageBox")
+    words = done.stdout.strip()
+    assert words.startswith("Roving Lay was told to end and goes on")
+    assert words.endswith("Save the plan now: told once more, it ends without it.")
+    assert f"roving-lay: {words}" in done.stderr.splitlines()
+    assert done.returncode == 128 + signal.SIGTERM
+
+
 def test_what_whoever_started_the_program_ignores_stays_ignored(tmp_path: Path) -> None:
     hang_up = (
         "os.kill(os.getpid(), signal.SIGHUP)\n"
