@@ -85,7 +85,7 @@ def parse(data: bytes) -> Json:
     FileProblem
         With ``line`` and ``column`` (both from 1) where the text breaks, or ``place`` (``sections[3].name``;
         empty for the document itself) where a value does. ``not-json`` also tells ``cut_short``: whether the
-        file ends with brackets still open.
+        file breaks in its last value, with brackets still open.
 
     >>> parse(b'{"title": "Two Shores"}')
     {'title': 'Two Shores'}
@@ -101,13 +101,17 @@ def parse(data: bytes) -> Json:
             text, object_pairs_hook=_Members, parse_int=_Number, parse_float=_Number, parse_constant=_Number
         )
     except json.JSONDecodeError as error:
-        raise FileProblem(
-            "not-json", line=error.lineno, column=error.colno, cut_short=open_brackets > 0
-        ) from error
+        is_cut = open_brackets > 0 and _is_in_last_value(error)
+        raise FileProblem("not-json", line=error.lineno, column=error.colno, cut_short=is_cut) from error
     try:
         return _judged(raw)
     except _Refused as refused:
         raise refused.as_problem() from refused
+
+
+def _is_in_last_value(error: json.JSONDecodeError) -> bool:
+    """Tell whether nothing comes after what cannot be read."""
+    return error.msg.startswith("Unterminated") or not set("[]{}:,") & set(error.doc[error.pos :])
 
 
 def check_bounds(data: bytes) -> None:

@@ -80,7 +80,7 @@ def _other(told: Told) -> str:
 
 _CAUSES: dict[str, Telling] = {
     "disk-full": lambda told: told.translate(
-        "Recovery", "The disk of {folder} is full. Delete something there that you do not need."
+        "Recovery", "The disk that {folder} is on is full. Make room on it."
     ),
     "folder-not-writable": _folder_not_writable,
     "file-not-writable": _folder_not_writable,

@@ -120,6 +120,9 @@ def test_what_is_not_plain_utf8_is_refused_where_it_starts(
 @pytest.mark.parametrize(
     ("data", "line", "column", "cut_short"),
     [
+        (b"garbage{{{", 1, 1, False),
+        (b'{"title": "Tw', 1, 11, True),
+        (b'{"locked": tr', 1, 12, True),
         (b"{\n  'title': 1\n}", 2, 3, False),
         (b'{"title": "a\nb"}', 1, 13, False),
         (b'{"title": "Two Sh', 1, 11, True),

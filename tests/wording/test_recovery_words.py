@@ -20,7 +20,7 @@ def said(code: str, **params: str | int) -> str:
 @pytest.mark.parametrize(
     ("code", "mend"),
     [
-        ("disk-full", "Delete something there"),
+        ("disk-full", "Make room on it"),
         ("folder-not-writable", "Give yourself the right"),
         ("file-not-writable", "Give yourself the right"),
         ("folder-missing", "Move what stands in its place"),
