@@ -36,7 +36,7 @@ from studio_gui.drawing.sheets.choices import Choices
 from studio_gui.export.sheet_files import image_of
 from studio_gui.paths import font_path, resources_dir, samples_dir
 from studio_gui.storage.files import PLAN_SUFFIX, read_plan
-from studio_gui.views.appearance import palette_of
+from studio_gui.views.appearance import use_appearance
 from studio_gui.views.main_window import MainWindow
 from studio_gui.views.print_preview import PrintPreview
 
@@ -87,20 +87,20 @@ def main() -> None:
     application.setFont(QFont("Noto Sans", 10))
     folder = resources_dir() / "help"
     folder.mkdir(exist_ok=True)
-    for name, image in pictures(application):
+    for name, image in pictures():
         image.save(str(folder / f"{name}.png"))
 
 
-def pictures(application: QApplication) -> Iterator[tuple[str, QImage]]:
+def pictures() -> Iterator[tuple[str, QImage]]:
     """Yield every picture that is wanted, with its name."""
     for name, sample, selected, dark, grab in PICTURES:
         if wanted(name):
-            application.setPalette(palette_of("dark" if dark else "light"))
+            use_appearance("dark" if dark else "light")
             with open_window(sample, selected) as window:
                 widget = grab(window)
                 wait_for_fibre(window)
                 yield name, widget.grab().toImage()
-    application.setPalette(palette_of("light"))
+    use_appearance("light")
     if wanted("preview"):
         with preferences() as kept:
             preview = PrintPreview(worksheet(plan_of(SHEETS_OF)), kept, SHEETS_OF)
