@@ -19,7 +19,6 @@ from PySide6.QtGui import QBrush, QColor, QImage, QPaintEngine, QPainter, QPaint
 PatternName = Literal["waves", "flecks", "hatch", "cross", "rings", "dashes"]
 
 FLECKS = 52
-TALLEST_FILL = 60  # rows
 VECTOR_RATIO = 3.0  # tile pixels to one unit of a vector picture, whose viewers enlarge it
 
 _VECTOR_ENGINES = frozenset((QPaintEngine.Type.SVG, QPaintEngine.Type.Pdf, QPaintEngine.Type.Picture))
@@ -143,12 +142,3 @@ _DRAWN: dict[PatternName, Callable[[QPainter, QColor], None]] = {
     "rings": _draw_rings,
     "dashes": _draw_dashes,
 }
-
-
-def fill_column(painter: QPainter, x: int, top: int, bottom: int, colour: QColor) -> None:
-    """Fill one pixel column from `top` up to `bottom`.
-
-    In short pieces: Qt hands taller fills to other threads, and waiting for those costs twenty times as much.
-    """
-    for y in range(top, bottom, TALLEST_FILL):
-        painter.fillRect(x, y, 1, min(TALLEST_FILL, bottom - y), colour)

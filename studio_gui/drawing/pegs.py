@@ -6,15 +6,18 @@ the pointer, filled while dragged, three bars when locked, a ring when it has th
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
+from studio_gui.domain.edits.boundaries import is_locked
 from studio_gui.drawing.changes import CROWDED_PX, REACH_PX, Span
 from studio_gui.drawing.lay_layout import LayItem, LayLayout
 from studio_gui.drawing.lay_rows import SLIP_ROOM
 from studio_gui.drawing.lay_state import LayState
 from studio_gui.drawing.look import Look
-from studio_gui.drawing.patterns import fill_column
+from studio_gui.drawing.stamps import paint_stamps
 
 #: Sections narrower than this have pins for pegs: a peg would cover its neighbours.
 PINNED_PX = 12.0
@@ -34,39 +37,55 @@ def paint_boundaries(painter: QPainter, layout: LayLayout, look: Look, state: La
         painter.drawLine(QPointF(x, layout.film.top()), QPointF(x, layout.film.bottom()))
     indexes = layout.sections_within(within[0] - REACH_PX, within[1] + REACH_PX)
     last = len(layout.edges_x) - 2
-    boundaries = [layout.item("boundary", index) for index in indexes if index < last]
-    _paint_resting_threads(painter, layout, [one for one in boundaries if not _emphasis(one, state)])
-    for item in sorted(boundaries, key=lambda one: _emphasis(one, state)):
-        if _emphasis(item, state):
-            _paint_thread(painter, layout, look, item, _emphasis(item, state))
+    emphases = {index: _emphasis(layout, index, state) for index in indexes if index < last}
+    resting = [index for index, emphasis in emphases.items() if not emphasis]
+    narrow_px = [_narrow_px(layout, index) for index in resting]
+    _paint_resting_threads(painter, layout, resting, narrow_px)
+    if state.pegs:
+        _paint_pins(painter, layout, look, resting, narrow_px)
+    pegs = [index for index, narrow in zip(resting, narrow_px, strict=True) if narrow >= PINNED_PX]
+    lively = sorted((index for index, emphasis in emphases.items() if emphasis), key=emphases.__getitem__)
+    for index in (*pegs, *lively):
+        item, emphasis = layout.item("boundary", index), emphases[index]
+        if emphasis:
+            _paint_thread(painter, layout, look, item, emphasis)
         if state.pegs:
-            _paint_peg(painter, layout, look, item, state)
+            _paint_peg(painter, layout, look, item, emphasis, has_focus=state.focused == ("boundary", index))
     painter.restore()
 
 
-def _emphasis(item: LayItem, state: LayState) -> int:
+def _emphasis(layout: LayLayout, index: int, state: LayState) -> int:
     """Return 0 at rest, 1 with the focus, 2 under the pointer, 3 while dragged."""
-    if state.dragged == ("boundary", item.index):
+    here = ("boundary", index)
+    if state.dragged == here:
         return 3
-    if state.hovered == ("boundary", item.index) and not item.locked:
+    if state.hovered == here and not is_locked(layout.sheet.plan, index):
         return 2
-    return int(state.focused == ("boundary", item.index))
+    return int(state.focused == here)
 
 
-def _paint_resting_threads(painter: QPainter, layout: LayLayout, items: list[LayItem]) -> None:
-    """Paint both hairlines of each; between narrow sections they end before the wool, or would hide it."""
+def _paint_resting_threads(
+    painter: QPainter, layout: LayLayout, indexes: Sequence[int], narrow_px: Sequence[float]
+) -> None:
+    """Paint both hairlines of each; between narrow sections one, which ends before the wool it would hide."""
     top, bottom = round(layout.tape_start.bottom()), round(layout.film.bottom())
     above = round(layout.film.top() + SLIP_ROOM / 2.0)
-    for item in items:
-        x, narrow = round(item.rect.center().x()), _narrow_px(layout, item)
-        end = bottom if narrow >= THREADED_PX else above
-        for offset, colour in enumerate(RESTING_THREAD[: 2 if narrow >= THREADED_PX else 1]):
-            fill_column(painter, x + offset, top, end, colour)
+    apart: list[QPointF] = []
+    close: list[QPointF] = []
+    for index, narrow in zip(indexes, narrow_px, strict=True):
+        (apart if narrow >= THREADED_PX else close).append(QPointF(round(layout.edges_x[index + 1]), top))
+    for places, height, lines in ((apart, bottom - top, 2), (close, above - top, 1)):
+        paint_stamps(painter, _draw_thread, (float(height), lines), (0.0, 0.0, lines, height), places)
 
 
-def _narrow_px(layout: LayLayout, item: LayItem) -> float:
+def _draw_thread(painter: QPainter, height: float, lines: int) -> None:
+    for offset, colour in enumerate(RESTING_THREAD[:lines]):
+        painter.fillRect(QRectF(offset, 0.0, 1.0, height), colour)
+
+
+def _narrow_px(layout: LayLayout, index: int) -> float:
     """Return the width of the narrower of the sections beside a boundary."""
-    before, here, after = layout.edges_x[item.index : item.index + 3]
+    before, here, after = layout.edges_x[index : index + 3]
     return min(here - before, after - here)
 
 
@@ -77,25 +96,35 @@ def _paint_thread(painter: QPainter, layout: LayLayout, look: Look, item: LayIte
     painter.drawLine(QPointF(x, layout.tape_start.bottom()), QPointF(x, layout.film.bottom()))
 
 
-def _paint_pin(painter: QPainter, look: Look, peg: QRectF, item: LayItem, narrow: float) -> None:
-    width = 3.0 if narrow >= THREADED_PX else 1.0
-    pin = QRectF(round(peg.center().x() - width / 2.0), peg.top() + 4.0, width, peg.height() - 8.0)
-    painter.fillRect(pin, look.handle if item.locked else look.peg_lines)
+def _paint_pins(
+    painter: QPainter, layout: LayLayout, look: Look, indexes: Sequence[int], narrow_px: Sequence[float]
+) -> None:
+    """Paint the pegs between narrow sections, as pins."""
+    peg = layout.peg(0.0).adjusted(0.0, 4.0, 0.0, -4.0)
+    top, height = peg.top(), peg.height()
+    loose: list[QRectF] = []
+    locked: list[QRectF] = []
+    for index, narrow in zip(indexes, narrow_px, strict=True):
+        if narrow < PINNED_PX:
+            width = 3.0 if narrow >= THREADED_PX else 1.0
+            pin = QRectF(round(layout.edges_x[index + 1] - width / 2.0), top, width, height)
+            (locked if is_locked(layout.sheet.plan, index) else loose).append(pin)
+    painter.setPen(Qt.PenStyle.NoPen)
+    for pins, colour in ((loose, look.peg_lines), (locked, look.handle)):
+        painter.setBrush(colour)
+        painter.drawRects(pins)
 
 
-def _paint_peg(painter: QPainter, layout: LayLayout, look: Look, item: LayItem, state: LayState) -> None:
-    emphasis = _emphasis(item, state)
+def _paint_peg(
+    painter: QPainter, layout: LayLayout, look: Look, item: LayItem, emphasis: int, *, has_focus: bool
+) -> None:
     peg = QRectF(item.slip)
-    narrow = _narrow_px(layout, item)
-    if narrow < PINNED_PX and not emphasis:
-        _paint_pin(painter, look, peg, item, narrow)
-        return
-    if narrow < CROWDED_PX and emphasis < 2:
+    if _narrow_px(layout, item.index) < CROWDED_PX and emphasis < 2:
         peg.adjust(2.0, 0.0, -2.0, 0.0)
     if emphasis >= 2:
         peg.adjust(-3.0, -2.0, 3.0, 2.0)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-    if state.focused == ("boundary", item.index):
+    if has_focus:
         painter.setPen(QPen(look.handle, 2.0))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRoundedRect(peg.adjusted(-3.0, -3.0, 3.0, 3.0), 5.0, 5.0)
