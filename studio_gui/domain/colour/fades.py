@@ -1,10 +1,11 @@
 """Fades whose steps look alike, in amounts that the bench can measure.
 
-The rule of this module: a fade runs straight from one set of doses to the next, and no dye turns back on the
-way. An end that is asked for with dye gets some, the nearest where none is near. Its sections are placed so
-that neighbouring steps of CIEDE2000 are equal; then the best row of deliverable doses near these is chosen as
-a whole, by the shortest path (R. Bellman, "Dynamic Programming", 1957; A. J. Viterbi, "Error Bounds for
-Convolutional Codes", IEEE Transactions on Information Theory 13(2), 1967). The weights are our choices.
+The rule of this module: a fade runs straight from one set of doses to the next, no dye turns back on the
+way, and one that two stops have alike stays as it is between them, as far as it can be measured. An end that
+is asked for with dye gets some, the nearest where none is near. Its sections are placed so that neighbouring
+steps of CIEDE2000 are equal; then the best row of deliverable doses near these is chosen as a whole, by the
+shortest path (R. Bellman, "Dynamic Programming", 1957; A. J. Viterbi, "Error Bounds for Convolutional Codes",
+IEEE Transactions on Information Theory 13(2), 1967). The weights are our choices.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from studio_gui.domain.colour.deliverable import Measuring, counts_near
 from studio_gui.domain.colour.difference import ciede2000
@@ -170,7 +172,7 @@ def _best_rows(
             away[end, ~counts[end].any(axis=-1)] = np.inf
         away[end, np.argsort(away[end], kind="stable")[_MOST_AT_AN_END:]] = np.inf
         away[end, away[end] > max(float(away[end].min()), REACHED)] = np.inf
-    away = _PULL_TO_IDEAL * away**2
+    away = np.where(_strays(measuring, ideal, doses, away, stops), np.inf, _PULL_TO_IDEAL * away**2)
     steps = ciede2000(labs[:-1, :, np.newaxis], labs[1:, np.newaxis])
     towards = np.sign(np.diff(stops, axis=0))[ideal.leg_of]
     change = (doses[1:, np.newaxis] - doses[:-1, :, np.newaxis]) * towards[:-1, np.newaxis, np.newaxis]
@@ -181,18 +183,47 @@ def _best_rows(
     for aim in _AIMS:
         costs = np.where(back, np.inf, (steps - aim * ideal.step) ** 2)
         places = _shortest_path(away, costs)
-        rows.append(counts[np.arange(len(counts)), places])
+        if places is not None:
+            rows.append(counts[np.arange(len(counts)), places])
     return rows
 
 
-def _shortest_path(node_costs: Array, edge_costs: Array) -> list[int]:
-    """Return the node of each of n layers, (n, c), for which nodes and edges, (n - 1, c, c), cost least."""
+def _strays(
+    measuring: Measuring, ideal: IdealFade, doses: Array, away: Array, stops: Array
+) -> NDArray[np.bool_]:
+    """Tell of which mixes, (n, c), a dye that stays as it is on its leg is further off than it has to be.
+
+    That is half a graduation, or what the best of the mixes that may be taken are off.
+    """
+    off = np.abs(doses - ideal.doses_pct_owf[:, np.newaxis])
+    least = np.where(np.isfinite(away)[:, :, np.newaxis], off, np.inf).min(axis=1)
+    finest = np.stack([_finest_dose(measuring, dye) for dye in range(measuring.dyes)], axis=-1)
+    stays = np.abs(np.diff(stops, axis=0))[ideal.leg_of] < _SAME_DOSE
+    too_far = off > np.maximum(least, finest / 2.0)[:, np.newaxis] + _SAME_DOSE
+    strays: NDArray[np.bool_] = (too_far & stays[:, np.newaxis]).any(axis=-1)
+    return strays
+
+
+def _finest_dose(measuring: Measuring, dye: int) -> Array:
+    """Return the least dose of a dye that a graduation gives in each jar, (n,)."""
+    jars = np.arange(len(measuring.graduations))
+    doses: Array = measuring.doses_pct_owf[jars, measuring.finest(dye)]
+    return doses
+
+
+def _shortest_path(node_costs: Array, edge_costs: Array) -> list[int] | None:
+    """Return the node of each of n layers, (n, c), for which nodes and edges, (n - 1, c, c), cost least.
+
+    None where every way costs infinitely much.
+    """
     total = node_costs[0]
     before = []
     for edges, nodes in zip(edge_costs, node_costs[1:], strict=True):
         through = total[:, np.newaxis] + edges
         before.append(through.argmin(axis=0))
         total = through.min(axis=0) + nodes
+    if not np.isfinite(total).any():
+        return None
     places = [int(total.argmin())]
     for origin in reversed(before):
         places.append(int(origin[places[-1]]))

@@ -34,6 +34,17 @@ def test_doses_do_not_turn_back_on_the_way() -> None:
     assert (change[:, 1] >= -1e-9).all()
 
 
+@pytest.mark.parametrize("kept", [0.3, 1.04, 2.0])
+def test_a_dye_that_both_ends_have_alike_stays_as_it_is(kept: float) -> None:
+    """Steps alike in size, but lighter and darker by turns, are no fade."""
+    stops = np.array([[kept, 2.0], [kept, 0.0]])
+    fade = solve_fade(palette("blue", "lemon"), jars(8, (1.0, 1.0)), stops)
+    assert np.ptp(fade.doses_pct_owf[:, 0]) < 1e-9
+    assert (np.diff(fade.doses_pct_owf[:, 1]) <= 1e-9).all()
+    lightness = np.diff(fade.labs[:, 0])
+    assert (lightness >= -1e-6).all()
+
+
 def test_a_weak_stock_on_the_shelf_makes_a_fade_more_even() -> None:
     strong = solve_fade(palette("blue"), jars(), PALE_TO_DEEP)
     both = solve_fade(palette("blue"), jars(12, (1.0, 0.1), (0, 0)), PALE_TO_DEEP)
