@@ -15,14 +15,23 @@ from PySide6.QtWidgets import QColorDialog, QComboBox, QHBoxLayout, QToolButton,
 from studio_gui.views.fields import EntryField
 from studio_gui.views.labels import SwatchLabel, call
 from studio_gui.views.menu_button import MenuButton
-from studio_gui.wording.colours import parse_colour
+from studio_gui.wording.colours import TypedColour, parse_colour
 from studio_gui.wording.fields import field_name
 
 
 class ColourField(QWidget):
-    """A colour: typed as #rrggbb or CIE Lab, or picked by the button that shows it."""
+    """A colour: typed as #rrggbb or CIE Lab, or picked by the button that shows it.
+
+    Signals
+    -------
+    entered
+        A colour, ``#rrggbb``.
+    meant
+        The same as a `TypedColour`, before it went through any screen.
+    """
 
     entered = Signal(str)
+    meant = Signal(TypedColour)
 
     def __init__(self, field: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -30,6 +39,7 @@ class ColourField(QWidget):
         self._name = ""
         self.edit = HexField(field)
         self.edit.entered.connect(self.entered)
+        self.edit.meant.connect(self.meant)
         self.button, self._swatch = swatch_button()
         self.button.clicked.connect(self._pick)
         row = QHBoxLayout(self)
@@ -64,12 +74,14 @@ class ColourField(QWidget):
         colour = QColorDialog.getColor(QColor(self.edit.text()), self, self.edit.accessibleName())
         if colour.isValid():
             self.entered.emit(colour.name())
+            self.meant.emit(TypedColour(colour.name()))
 
 
 class HexField(EntryField):
     """A colour typed as #rrggbb, with or without the sign, or as CIE Lab."""
 
     entered = Signal(str)
+    meant = Signal(TypedColour)
 
     def __init__(self, field: str) -> None:
         super().__init__()
@@ -78,6 +90,7 @@ class HexField(EntryField):
     def _take(self, text: str) -> None:
         typed = parse_colour(text, self._field)
         self.entered.emit(typed.srgb)
+        self.meant.emit(typed)
         if typed.is_nearest:
             self.note(
                 self.tr("No screen shows that colour; {0} is the nearest that one can.").format(typed.srgb)

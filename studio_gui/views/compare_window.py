@@ -19,14 +19,14 @@ from PySide6.QtWidgets import (
 )
 
 from studio_gui.document.open_plan import OpenPlan
-from studio_gui.domain.colour.compare import compare
+from studio_gui.domain.colour.compare import compare_labs
 from studio_gui.domain.comparing import PlanColour, plan_colours
 from studio_gui.drawing.look import look_for
 from studio_gui.views.choices import ChoiceField, ColourField
 from studio_gui.views.labels import TonedLabel, call, explain
 from studio_gui.views.limits_link import LimitsLink
 from studio_gui.views.live import LiveDialog, LiveWidget
-from studio_gui.wording.colours import shown_lab
+from studio_gui.wording.colours import TypedColour, shown_lab_numbers
 from studio_gui.wording.comparing import colour_name, difference_line, directions_line
 
 TYPED = "typed"
@@ -69,7 +69,7 @@ class ComparePanel(LiveWidget):
         self._document = document
         self._colours: dict[object, PlanColour] = {}
         self._keys: list[object] = [None, None]
-        self._typed: list[str] = ["#808080", "#808080"]
+        self._typed = [TypedColour("#808080"), TypedColour("#808080")]
         self.sides = (ChoiceField(), ChoiceField())
         self.fields = (ColourField("srgb"), ColourField("srgb"))
         self.told = (TonedLabel("secondary"), TonedLabel("secondary"))
@@ -79,7 +79,7 @@ class ComparePanel(LiveWidget):
         self._labels = [QLabel() for _ in range(2)]
         for side, (choice, field) in enumerate(zip(self.sides, self.fields, strict=True)):
             choice.chosen.connect(partial(self._choose, side))
-            field.entered.connect(partial(self._type, side))
+            field.meant.connect(partial(self._type, side))
         self._lay_out()
         self._keep_up(document, self.refresh, turn=1)
         self._retranslate()
@@ -87,6 +87,8 @@ class ComparePanel(LiveWidget):
     def compare_sections(self, first_id: str, second_id: str) -> None:
         """Choose the colours of two sections."""
         self._keys = [("section", first_id, 0), ("section", second_id, 0)]
+        for field in self.fields:
+            field.edit.drop()
         self.refresh()
 
     def refresh(self) -> None:
@@ -129,34 +131,38 @@ class ComparePanel(LiveWidget):
         self.directions.setWordWrap(True)
         column.addWidget(self.indicative)
 
-    def _srgb(self, side: int) -> tuple[str, bool]:
+    def _side(self, side: int) -> TypedColour:
+        """Return the colour of a side; that of a plan is compared as a screen shows it."""
         colour = self._colours.get(self._keys[side])
-        return (self._typed[side], False) if colour is None else (colour.srgb, colour.outside)
+        return self._typed[side] if colour is None else TypedColour(colour.srgb, colour.outside)
 
     def _show(self) -> None:
-        pair = [self._srgb(side) for side in range(2)]
-        for (srgb, outside), field, told in zip(pair, self.fields, self.told, strict=True):
-            field.set_value(srgb)
-            words = shown_lab(srgb)
-            if outside:
+        pair = [self._side(side) for side in range(2)]
+        for colour, field, told in zip(pair, self.fields, self.told, strict=True):
+            field.set_value(colour.srgb)
+            words = shown_lab_numbers(colour.lab)
+            if colour.is_nearest and colour.typed_lab is None:
                 words += " · " + self.tr("outside what screens show; the nearest is shown and compared")
+            elif colour.is_nearest:
+                words += " · " + self.tr("outside what screens show; the nearest is shown")
             told.show_text(words)
-            told.set_tone("under" if outside else "secondary")
-        (first, _), (second, _) = pair
-        comparison = compare(first, second)
-        self.pair.show_colours(first, second)
+            told.set_tone("under" if colour.is_nearest else "secondary")
+        first, second = pair
+        comparison = compare_labs(first.lab, second.lab)
+        self.pair.show_colours(first.srgb, second.srgb)
         self.difference.show_text(difference_line(comparison))
         self.grade.show_text(comparison.grade)
         self.directions.show_text(directions_line(comparison))
 
     def _choose(self, side: int, key: object) -> None:
+        self.fields[side].edit.drop()
         if key == TYPED:
-            self._typed[side] = self._srgb(side)[0]
+            self._typed[side] = self._side(side)
         self._keys[side] = key
         self._show()
 
-    def _type(self, side: int, srgb: str) -> None:
-        self._typed[side], self._keys[side] = srgb, TYPED
+    def _type(self, side: int, colour: TypedColour) -> None:
+        self._typed[side], self._keys[side] = colour, TYPED
         self.refresh()
 
     def _retranslate(self) -> None:

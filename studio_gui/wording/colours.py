@@ -87,7 +87,12 @@ def shown_lab(srgb: str, tongue: Tongue = TRANSLATED) -> str:
     >>> shown_lab("#ffffff", ENGLISH)
     'L 100.0  a 0.0  b 0.0'
     """
-    numbers = (shown_number(value, 1, tongue) for value in lab_from_hex(srgb).tolist())
+    return shown_lab_numbers(lab_from_hex(srgb), tongue)
+
+
+def shown_lab_numbers(lab: Array, tongue: Tongue = TRANSLATED) -> str:
+    """Return CIE Lab, (3,), as it can be typed again."""
+    numbers = (shown_number(value, 1, tongue) for value in lab.tolist())
     return "  ".join(f"{name} {number}" for name, number in zip("Lab", numbers, strict=True))
 
 

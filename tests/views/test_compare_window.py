@@ -66,6 +66,25 @@ def test_a_colour_that_is_none_is_refused_and_the_old_one_stays(panel: ComparePa
     assert panel.fields[0].edit.text() == before
 
 
+def test_typed_lab_is_compared_as_it_was_typed_whatever_screens_show(panel: ComparePanel) -> None:
+    """A pair of G. Sharma, W. Wu, E. N. Dalal, Color Res. Appl. 30(1), 2005, 21-30, table 1: 2.0425."""
+    for field, lab in zip(panel.fields, ("50 2.6772 -79.7751", "50 0 -82.7485"), strict=True):
+        type_into(field.edit, lab)
+    assert panel.difference.text().startswith("2.0")
+    assert panel.told[0].text() == "L 50.0  a 2.7  b -79.8 · outside what screens show; the nearest is shown"
+
+
+def test_what_was_said_of_other_colours_goes_with_them(panel: ComparePanel, document: OpenPlan) -> None:
+    for field in panel.fields:
+        type_into(field.edit, "banana")
+        assert field.edit.message.text()
+    panel.compare_sections(*(section.id for section in document.plan.sections[:2]))
+    assert [field.edit.message.text() for field in panel.fields] == ["", ""]
+    type_into(panel.fields[0].edit, "banana")
+    choose(panel.sides[0], "Swatch of Blue, 1 %")
+    assert panel.fields[0].edit.message.text() == ""
+
+
 def test_a_colour_outside_what_screens_show_is_marked(panel: ComparePanel, document: OpenPlan) -> None:
     document.edit("", lambda plan: change_swatch(plan, "k1", 0, srgb="#00ffff"))
     document.edit("", lambda plan: change_swatch(plan, "k1", 0, depth_pct_owf=0.2))

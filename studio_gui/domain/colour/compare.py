@@ -11,7 +11,7 @@ import numpy as np
 
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.grades import grey_scale_grade
-from studio_gui.domain.colour.spaces import LEAST_CHROMA_FOR_HUE, lab_from_hex
+from studio_gui.domain.colour.spaces import LEAST_CHROMA_FOR_HUE, Array, lab_from_hex
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +45,15 @@ def compare(first_srgb: str, second_srgb: str) -> Comparison:
     >>> same.difference, same.grade
     (0.0, '5')
     """
-    first, second = lab_from_hex(first_srgb), lab_from_hex(second_srgb)
+    return compare_labs(lab_from_hex(first_srgb), lab_from_hex(second_srgb))
+
+
+def compare_labs(first: Array, second: Array) -> Comparison:
+    """Return the comparison of two colours, each CIE Lab (3,), which no screen need show.
+
+    >>> round(compare_labs(np.array([50.0, 2.6772, -79.7751]), np.array([50.0, 0.0, -82.7485])).difference, 4)
+    2.0425
+    """
     chromas = [float(np.hypot(lab[1], lab[2])) for lab in (first, second)]
     hues = [float(np.degrees(np.arctan2(lab[2], lab[1]))) for lab in (first, second)]
     has_hues = min(chromas) >= LEAST_CHROMA_FOR_HUE
