@@ -122,10 +122,14 @@ class MatchDialog(LiveDialog):
         self.resize(900, 520)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        down = event.key() == Qt.Key.Key_Down
-        if down and self.wanted.hasFocus() and self.list.count():
-            self.list.setFocus()  # from the line straight into what it found
-            return
+        if self.wanted.hasFocus():
+            if event.key() == Qt.Key.Key_Down and self.list.count():
+                self.list.setFocus()  # from the line straight into what it found
+                return
+            if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+                if self._colours:
+                    self.list.setFocus()  # Enter takes what was typed; only the next one paints
+                return
         super().keyPressEvent(event)
 
     def _retranslate(self) -> None:
@@ -197,7 +201,12 @@ class MatchDialog(LiveDialog):
             return
         if not self._colours:
             self._show_nothing()
-            self.message.say(self.tr("Type a colour, pick one, or point at it in a photo."), "secondary")
+            self.message.say(
+                self.tr(
+                    "Type a colour, or several with semicolons between; pick one, or point at it in a photo."
+                ),
+                "secondary",
+            )
             return
         self.message.say("")
         labs = tuple(colour.lab for colour in self._colours)

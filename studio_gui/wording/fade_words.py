@@ -10,7 +10,7 @@ import math
 import re
 
 from studio_gui.domain.colour.evenness import Evenness
-from studio_gui.domain.colour.shortfall import REACHED, Lack
+from studio_gui.domain.colour.shortfall import REACHED, Lack, Shortfall
 from studio_gui.domain.edits.fades import PlannedFade, WeakOffer
 from studio_gui.domain.edits.matching import Matched
 from studio_gui.wording.amounts import shown_amounts
@@ -208,8 +208,8 @@ def shortfall_words(matched: Matched, tongue: Tongue = TRANSLATED) -> str:
             "Fades", "No set of these bottles reaches it: the nearest is {nearest}, {difference} away. {lack}"
         ).format(
             nearest=nearest,
-            difference=difference_words(exact, tongue),
-            lack=_lack_words(matched.exact.lack, tongue),
+            difference=difference_words(best, tongue),
+            lack=_lack_words(matched.exact, tongue),
         )
         if not matched.is_far:
             return words
@@ -227,7 +227,11 @@ def _far_words(tongue: Tongue) -> str:
     return tongue.translate("Fades", "So far away, liquors that keep to its hue (by IPT) come first.")
 
 
-def _lack_words(lack: Lack, tongue: Tongue) -> str:
+def _lack_words(short: Shortfall, tongue: Tongue) -> str:
+    if short.hue is not None:
+        return tongue.translate("Fades", "Missing is {hue} that is {more}.").format(
+            hue=_a_hue(short.hue, tongue), more=_more_of(short.lack, tongue)
+        )
     words = {
         "light": tongue.translate("Fades", "It is lighter than this fibre and these dyes can be."),
         "depth": tongue.translate("Fades", "It is deeper than these stocks can dye with this liquid."),
@@ -241,4 +245,32 @@ def _lack_words(lack: Lack, tongue: Tongue) -> str:
         "violet": tongue.translate("Fades", "A violet is missing."),
         "magenta": tongue.translate("Fades", "A magenta is missing."),
     }
-    return words[lack]
+    return words[short.lack]
+
+
+def _a_hue(hue: Lack, tongue: Tongue) -> str:
+    return {
+        "red": tongue.translate("Fades", "a red"),
+        "orange": tongue.translate("Fades", "an orange"),
+        "yellow": tongue.translate("Fades", "a yellow"),
+        "yellow-green": tongue.translate("Fades", "a yellowish green"),
+        "green": tongue.translate("Fades", "a green"),
+        "turquoise": tongue.translate("Fades", "a turquoise"),
+        "blue": tongue.translate("Fades", "a blue"),
+        "violet": tongue.translate("Fades", "a violet"),
+        "magenta": tongue.translate("Fades", "a magenta"),
+    }[hue]
+
+
+def _more_of(hue: Lack, tongue: Tongue) -> str:
+    return {
+        "red": tongue.translate("Fades", "redder"),
+        "orange": tongue.translate("Fades", "more orange"),
+        "yellow": tongue.translate("Fades", "yellower"),
+        "yellow-green": tongue.translate("Fades", "greener and yellower"),
+        "green": tongue.translate("Fades", "greener"),
+        "turquoise": tongue.translate("Fades", "greener and bluer"),
+        "blue": tongue.translate("Fades", "bluer"),
+        "violet": tongue.translate("Fades", "more violet"),
+        "magenta": tongue.translate("Fades", "redder and bluer"),
+    }[hue]

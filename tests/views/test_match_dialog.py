@@ -66,6 +66,8 @@ def test_several_colours_set_the_run_and_more_make_it_anew(dialog: MatchDialog, 
     sizes.append(len(document.sheet.plan.sections))
     assert sizes == [4, 5]
     QTest.keyClick(dialog.wanted, ENTER)
+    assert (dialog.list.hasFocus(), steps(document)) == (True, []), "Enter takes what was typed, no more"
+    QTest.keyClick(dialog.list, ENTER)
     assert steps(document) == ["Match colours"]
     assert len(document.selected_ids) == 3
 
@@ -142,7 +144,7 @@ def test_who_paints_before_the_match_is_there_gets_it_when_it_is(
     before = document.plan
     QTest.keyClicks(dialog.wanted, "#8a5a70")
     assert said(dialog) == []
-    QTest.keyClick(dialog.wanted, ENTER)
+    QTest.mouseClick(dialog.make, LEFT)
     assert (dialog.isVisible(), steps(document)) == (True, [])
     wait_for_work(dialog)
     assert (dialog.isVisible(), steps(document)) == (False, ["Match a colour"])
@@ -152,7 +154,7 @@ def test_who_paints_before_the_match_is_there_gets_it_when_it_is(
 
 def test_another_colour_calls_off_what_was_to_be_painted(dialog: MatchDialog, document: OpenPlan) -> None:
     QTest.keyClicks(dialog.wanted, "#8a5a70")
-    QTest.keyClick(dialog.wanted, ENTER)
+    QTest.mouseClick(dialog.make, LEFT)
     type_wanted(dialog, "; #8080c0")
     assert (dialog.isVisible(), steps(document), len(said(dialog))) == (True, [], 2)
 

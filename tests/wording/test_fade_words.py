@@ -135,20 +135,28 @@ def test_a_match_is_said_with_its_bottles_and_its_depth() -> None:
     ],
 )
 def test_what_is_missing_is_said(lack: Lack, words: str) -> None:
-    matched = replace(match_section(PLAN, "s1", lab_from_hex("#6a5a80")), exact=Shortfall(9.04, lack))
+    matched = match_section(PLAN, "s1", lab_from_hex("#6a5a80"))
+    best = replace(matched.found[matched.nearest], difference=9.04)
+    matched = replace(matched, exact=Shortfall(8.8, lack), found=(best,))
     assert shortfall_words(matched, ENGLISH) == (
         f"No set of these bottles reaches it: the nearest is Blue + Red, CIEDE2000 9.0 away. {words}"
     )
-    undyed = replace(matched.found[0], counts=np.zeros(2))
+    undyed = replace(best, counts=np.zeros(2))
     assert shortfall_words(replace(matched, found=(undyed,)), ENGLISH) == (
         f"No set of these bottles reaches it: the nearest is undyed fibre, CIEDE2000 9.0 away. {words}"
     )
 
 
+def test_a_hue_that_is_there_but_not_quite_is_told_by_where_it_would_have_to_go() -> None:
+    matched = match_section(PLAN, "s1", lab_from_hex("#6a5a80"))
+    matched = replace(matched, exact=Shortfall(9.04, "blue", "red"))
+    assert shortfall_words(matched, ENGLISH).endswith(" away. Missing is a red that is bluer.")
+
+
 def test_of_a_far_colour_it_is_said_which_liquor_is_nearest_and_how_they_stand() -> None:
     matched = match_section(PLAN, "s1", lab_from_hex("#ff00ff"))
     assert matched.is_far
-    nearest = f"CIEDE2000 {matched.exact.difference:.1f} away. A magenta is missing. "
+    nearest = f"CIEDE2000 {matched.found[matched.nearest].difference:.1f} away. A magenta is missing. "
     said = shortfall_words(matched, ENGLISH)
     assert said.endswith(nearest + "So far away, liquors that keep to its hue (by IPT) come first.")
     marked = [match_difference_words(matched, place, ENGLISH) for place in range(len(matched.found))]

@@ -52,16 +52,20 @@ _HUE_ENDS_IN_IPT: tuple[tuple[float, Lack], ...] = tuple(
     )
 )
 
+#: Chroma from which a colour is called by its hue, our choice.
+LEAST_CHROMA_FOR_NAME = 10.0
+
 #: CIEDE2000 within which a wanted colour counts as reached, our choice: beside one another they look alike.
 REACHED = 2.0
 
 
 @dataclass(frozen=True, slots=True)
 class Shortfall:
-    """How far, CIEDE2000, and what is missing most."""
+    """How far, CIEDE2000, and what is missing most; `hue` is the wanted colour's own, where another."""
 
     difference: float
     lack: Lack
+    hue: Lack | None = None
 
 
 def hue_of(green_to_red: float, blue_to_yellow: float) -> Lack:
@@ -95,6 +99,9 @@ def shortfall(wanted_lab: Array, reached_lab: Array) -> Shortfall:
 
     >>> shortfall(np.array([60.0, 10.0, 60.0]), np.array([60.0, 10.0, 20.0])).lack
     'yellow'
+    >>> dusty_red = shortfall(np.array([55.0, 30.0, 20.0]), np.array([55.0, 32.0, 34.0]))
+    >>> dusty_red.lack, dusty_red.hue
+    ('blue', 'red')
     """
     same_lightness = np.array([reached_lab[0], wanted_lab[1], wanted_lab[2]])
     of_lightness = float(ciede2000(same_lightness, wanted_lab))
@@ -102,8 +109,10 @@ def shortfall(wanted_lab: Array, reached_lab: Array) -> Shortfall:
     difference = float(ciede2000(wanted_lab, reached_lab))
     if of_lightness > of_hue:
         return Shortfall(difference, "light" if wanted_lab[0] > reached_lab[0] else "depth")
-    red, yellow = (wanted_lab - reached_lab)[1:].tolist()
-    return Shortfall(difference, hue_of(red, yellow))
+    lack = hue_of(*(wanted_lab - reached_lab)[1:].tolist())
+    own = hue_of(*wanted_lab[1:].tolist())
+    has_hue = float(np.hypot(wanted_lab[1], wanted_lab[2])) >= LEAST_CHROMA_FOR_NAME
+    return Shortfall(difference, lack, own if has_hue and own != lack else None)
 
 
 def lack_of_far(wanted_lab: Array, reached_lab: Array) -> Lack:
