@@ -1,8 +1,9 @@
 """A little lighter, deeper, redder: a section's liquor changed by a graduation or a few.
 
 The rule of this module: towards a hue one graduation of the liquor's jar is put in, taken out, or put in
-another's place, whichever goes most straight there. Lighter and deeper keep the hue as well as graduations
-allow, and may take a few for it. Every section that shares the liquor changes with it.
+another's place, whichever goes most straight there; a few, where one would change nothing that can be told.
+Lighter and deeper keep the hue as well as graduations allow, and may take a few for it. Every section that
+shares the liquor changes with it.
 """
 
 from __future__ import annotations
@@ -29,9 +30,11 @@ DIRECTIONS: tuple[Direction, ...] = tuple(AXES)
 #: A change goes towards what is asked for when this much of it, in Lab, lies that way; our choice.
 _STRAIGHT_ENOUGH = 0.3
 _LEAST_CHANGE = 1e-3
+#: What is asked for has to change by this much of Lab: what is told to a tenth is not told as nothing.
+_LEAST_GAIN = 0.1
 #: By which, for each unit of Lab, the smaller of two changes that go as straight is the better one.
 _OF_TWO_THE_SMALLER = 1e-3
-#: Lighter and deeper take this many graduations of a dye at most, to keep the hue.
+#: A nudge takes this many graduations of a dye at most: to keep the hue, or to change it at all.
 MOST_GRADUATIONS = 3
 #: How much of a change counts as much as leaving the hue by that; our choice.
 _LITTLE = 0.25
@@ -58,7 +61,7 @@ def nudge(plan: Plan, section_id: str, direction: Direction) -> Plan:
 
 
 def nudged(plan: Plan, section_id: str, direction: Direction) -> Nudge:
-    """Change a section's liquor by one graduation of its jar, or for depth by up to `MOST_GRADUATIONS`.
+    """Change a section's liquor by one graduation of its jar, or by up to `MOST_GRADUATIONS`.
 
     Lighter and deeper change the dyes that are in it; towards a hue, any bottle at hand may come in.
 
@@ -77,13 +80,17 @@ def nudged(plan: Plan, section_id: str, direction: Direction) -> Nudge:
     jar_ml = _jar_ml(figures, index)
     amounts = _amounts_ml(figures, index, jar_ml)
     towards_hue = AXES[direction][0] != 0
-    possible = _hue_steps(plan, liquor) if towards_hue else _depth_steps(plan, liquor, amounts, direction)
-    steps = [step for step in possible if _fits(plan, step, amounts, plan.bench.graduation_ml)]
-    if not (steps or towards_hue):
-        code = "nothing-lighter" if direction == "lighter" else "nothing-deeper"
-        raise EditRefused(code, liquor=liquor.letter)
-    labs = _labs(figures, index, steps, jar_ml)
-    best = (_straightest if towards_hue else _truest)(labs[0], labs[1:], direction)
+    steps: list[_Step] = []
+    best = None
+    for possible in _ways(plan, liquor, amounts, direction):
+        steps = [step for step in possible if _fits(plan, step, amounts, plan.bench.graduation_ml)]
+        if not (steps or towards_hue):
+            code = "nothing-lighter" if direction == "lighter" else "nothing-deeper"
+            raise EditRefused(code, liquor=liquor.letter)
+        labs = _labs(figures, index, steps, jar_ml)
+        best = (_straightest if towards_hue else _truest)(labs[0], labs[1:], direction)
+        if best is not None:
+            break
     if best is None:
         code = "no-hue-at-hand" if towards_hue else "no-depth-at-hand"
         raise EditRefused(code, liquor=liquor.letter, direction=direction)
@@ -106,15 +113,26 @@ def _amounts_ml(figures: SectionFigures, index: int, jar_ml: float) -> dict[str,
     return dict(zip((stock.id for stock in figures.plan.stocks), amounts.tolist(), strict=True))
 
 
-def _hue_steps(plan: Plan, liquor: Liquor) -> Iterator[_Step]:
-    """Yield what one graduation can be: in, out, or in another's place."""
+def _ways(
+    plan: Plan, liquor: Liquor, amounts_ml: dict[str, float], direction: Direction
+) -> Iterator[Iterator[_Step]]:
+    """Yield the steps that may be taken, better ways first: towards a hue, few graduations before many."""
+    if AXES[direction][0] == 0:
+        yield _depth_steps(plan, liquor, amounts_ml, direction)
+        return
+    for count in range(1, MOST_GRADUATIONS + 1):
+        yield _hue_steps(plan, liquor, float(count))
+
+
+def _hue_steps(plan: Plan, liquor: Liquor, count: float) -> Iterator[_Step]:
+    """Yield what so many graduations can be: in, out, or in another's place."""
     inside = [stock.id for stock in plan.dyes if stock.id in liquor.stock_ids]
     coming = [stock.id for stock in plan.dyes]
     for stock_id in coming:
-        yield _Step(((stock_id, 1.0),))
+        yield _Step(((stock_id, count),))
     for stock_id in inside:
-        yield _Step(((stock_id, -1.0),))
-        yield from (_Step(((stock_id, -1.0), (other, 1.0))) for other in coming if other != stock_id)
+        yield _Step(((stock_id, -count),))
+        yield from (_Step(((stock_id, -count), (other, count))) for other in coming if other != stock_id)
 
 
 def _depth_steps(
@@ -170,7 +188,8 @@ def _straightest(now: Array, labs: Array, direction: Direction) -> int | None:
     far = np.linalg.norm(moves, axis=1)
     straight = np.where(far > _LEAST_CHANGE, sense * moves[:, axis] / np.maximum(far, _LEAST_CHANGE), -1.0)
     scores = straight - _OF_TWO_THE_SMALLER * far
-    return _best(scores, straight >= _STRAIGHT_ENOUGH)
+    has_gain = sense * moves[:, axis] >= _LEAST_GAIN
+    return _best(scores, has_gain & (straight >= _STRAIGHT_ENOUGH))
 
 
 def _truest(now: Array, labs: Array, direction: Direction) -> int | None:
@@ -180,7 +199,7 @@ def _truest(now: Array, labs: Array, direction: Direction) -> int | None:
     far = np.linalg.norm(labs - now, axis=1)
     return _best(
         -(aside**2 + (_LITTLE * far) ** 2),
-        (gain > _LEAST_CHANGE) & (gain >= _STRAIGHT_ENOUGH * np.hypot(gain, aside)),
+        (gain >= _LEAST_GAIN) & (gain >= _STRAIGHT_ENOUGH * np.hypot(gain, aside)),
     )
 
 

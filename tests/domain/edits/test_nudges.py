@@ -172,3 +172,14 @@ def test_there_and_back_is_where_it_was(there: Direction, back: Direction, secti
     index = PLAN.section_index(section_id)
     returned = nudge(nudge(PLAN, section_id, there), section_id, back)
     assert lab(returned, index) == pytest.approx(lab(PLAN, index), abs=2.5)
+
+
+@pytest.mark.parametrize("direction", DIRECTIONS)
+@pytest.mark.parametrize("graduation_ml", [0.1, 0.5, 2.0])
+def test_what_would_be_told_as_nothing_is_not_done(direction: Direction, graduation_ml: float) -> None:
+    plan = replace(PLAN, bench=replace(PLAN.bench, graduation_ml=graduation_ml))
+    try:
+        done = nudged(plan, "s1", direction)
+    except EditRefused:
+        return
+    assert done.shift.asked >= 0.1
