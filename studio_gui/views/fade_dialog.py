@@ -52,6 +52,7 @@ from studio_gui.wording.fade_words import (
     coarse_words,
     end_words,
     equal_words,
+    guess_words,
     offer_words,
     undyed_words,
     weak_name,
@@ -84,6 +85,7 @@ class FadeDialog(LiveDialog):
         self.bars, self.recipes = FadeBars(), RecipeTable()
         self.undyed, self.ends = MessageLabel("over"), MessageLabel("under")
         self.coarse, self.alike = MessageLabel("under"), MessageLabel("under")
+        self.guess = MessageLabel("under")
         self.offer = MessageLabel("text")
         self.add_weak = QPushButton()
         self.message = MessageLabel()
@@ -131,7 +133,7 @@ class FadeDialog(LiveDialog):
         column.addLayout(called)
         column.addSpacing(4)
         column.addWidget(self.bars)
-        for said in (self.undyed, self.ends, self.coarse, self.alike):
+        for said in (self.undyed, self.ends, self.coarse, self.alike, self.guess):
             column.addWidget(said)
         column.addLayout(mend)
         column.addWidget(self.message)
@@ -259,6 +261,7 @@ class FadeDialog(LiveDialog):
         self.ends.say(end_words(fade) if fade is not None else "")
         self.coarse.say(coarse_words(fade) if fade is not None else "")
         self.alike.say(equal_words(fade) if fade is not None else "")
+        self.guess.say(guess_words(fade.hand, fade.solved.counts) if fade is not None else "")
         if fade is None:
             self.bars.show_rows((), 1.0)
             self.recipes.show_recipes(())

@@ -8,6 +8,7 @@ says to paint before gets then what was asked for.
 
 from __future__ import annotations
 
+import numpy as np
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QKeyEvent
 from PySide6.QtWidgets import (
@@ -34,7 +35,7 @@ from studio_gui.views.matching import Matching, Wanted
 from studio_gui.views.photo_panel import PhotoPanel
 from studio_gui.views.progress_row import ProgressRow
 from studio_gui.wording.colours import TypedColour
-from studio_gui.wording.fade_words import shortfall_words
+from studio_gui.wording.fade_words import guess_words, shortfall_words
 from studio_gui.wording.naming import section_name
 from studio_gui.wording.palettes import outside_screen_words, parse_palette
 from studio_gui.wording.quantities import MASS, shown_briefly
@@ -62,6 +63,7 @@ class MatchDialog(LiveDialog):
         self.pick.setAutoDefault(False)
         self.list = MatchList()
         self.outside, self.shortfall = MessageLabel("under"), MessageLabel("under")
+        self.guess = MessageLabel("under")
         self.progress = ProgressRow()
         self.message = MessageLabel()
         self.indicative = LimitsLink()
@@ -107,6 +109,7 @@ class MatchDialog(LiveDialog):
         left.addWidget(self.outside)
         left.addWidget(self.list, 1)
         left.addWidget(self.shortfall)
+        left.addWidget(self.guess)
         left.addWidget(self.progress)
         left.addWidget(self.message)
         sides = QHBoxLayout()
@@ -255,6 +258,7 @@ class MatchDialog(LiveDialog):
             part.setVisible(len(self._found) > 1)  # one colour is the section's own, and keeps its name
         self.outside.say(outside_screen_words(self._colours) if self._found else "")
         self.shortfall.say(self._shortfall_words())
+        self.guess.say(self._guess_words())
         self._preview()
 
     def _shortfall_words(self) -> str:
@@ -265,6 +269,13 @@ class MatchDialog(LiveDialog):
             return words
         places = [matched is farthest for matched in self._found]
         return self.tr("Colour {0} is missed most. {1}").format(places.index(True) + 1, words)
+
+    def _guess_words(self) -> str:
+        """Return what is a guess of the liquors in the list."""
+        if not self._found:
+            return ""
+        shown = self._found[0].found if len(self._found) == 1 else [one.found[0] for one in self._found]
+        return guess_words(self._found[0].hand, np.stack([match.counts for match in shown]))
 
     def _painted(self) -> Plan | None:
         """Return the plan with what is chosen in the list; None while there is nothing."""

@@ -9,12 +9,16 @@ from __future__ import annotations
 import math
 import re
 
+import numpy as np
+
+from studio_gui.domain.at_hand import AtHand
 from studio_gui.domain.colour.evenness import Evenness
 from studio_gui.domain.colour.shortfall import REACHED, Lack, Shortfall
+from studio_gui.domain.colour.spaces import Array
 from studio_gui.domain.edits.fades import PlannedFade, WeakOffer
 from studio_gui.domain.edits.matching import Matched
 from studio_gui.wording.amounts import shown_amounts
-from studio_gui.wording.naming import one_line
+from studio_gui.wording.naming import in_a_row, one_line
 from studio_gui.wording.numbers import shown_number, shown_number_briefly
 from studio_gui.wording.quantities import DEPTH, SHARE, STRENGTH, VOLUME, shown, shown_briefly
 from studio_gui.wording.translation import TRANSLATED, Tongue
@@ -86,6 +90,25 @@ def equal_words(fade: PlannedFade, tongue: Tongue = TRANSLATED) -> str:
         return ""
     runs = _runs(sorted({place + one for place in alike for one in (0, 1)}), set(alike))
     return tongue.translate("Fades", "Alike: {runs}. No graduation lies between them.").format(runs=runs)
+
+
+def guess_words(hand: AtHand, counts: Array, tongue: Tongue = TRANSLATED) -> str:
+    """Return that mixes with fluorescent dyes are guesses, "" where there are none.
+
+    `counts` are graduations of each bottle in jars, shape (jars, bottles).
+    """
+    dyes = np.array([[place == dye for place in hand.dye_of] for dye in range(len(hand.palette.curves))])
+    is_mixed = ((counts > 0.0) @ dyes.T > 0).sum(axis=1) > 1
+    names = [
+        one_line(stock.name)
+        for place, stock in enumerate(hand.bottles)
+        if stock.is_fluorescent and (is_mixed & (counts[:, place] > 0.0)).any()
+    ]
+    if not names:
+        return ""
+    return tongue.translate(
+        "Fades", "Fluorescent: {names}. What its mixes look like is a guess; dye a sample of the mix."
+    ).format(names=in_a_row(names))
 
 
 def undyed_words(fade: PlannedFade, tongue: Tongue = TRANSLATED) -> str:

@@ -14,6 +14,7 @@ from pytestqt.qtbot import QtBot
 from studio_gui.document.background import REST_MS
 from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.edits.fades import FadeWish, PlannedFade, plan_fade
+from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.plan import Plan
 from studio_gui.views import fade_dialog
 from studio_gui.views.fade_dialog import FadeDialog
@@ -67,6 +68,18 @@ def test_a_fade_is_previewed_beside_the_naive_ones_and_made_as_one_step(
     ]
     document.undo_stack.undo()
     assert document.plan is before
+
+
+def test_a_fade_through_mixes_with_a_fluorescent_dye_says_that_they_are_guesses(
+    document: OpenPlan, qtbot: QtBot
+) -> None:
+    document.edit("", lambda plan: change_stock(plan, "k2", is_fluorescent=True))
+    dialog = shown(FadeDialog(document, 0, 3), qtbot, 720, 700)
+    set_ends(dialog)
+    choose(dialog.form.middle.dyes[0], "Red")
+    assert dialog.guess.text().startswith("Fluorescent: Red.")
+    choose(dialog.form.middle.dyes[0], "no colour between")
+    assert dialog.guess.isHidden()
 
 
 def test_new_sections_through_a_middle_colour(dialog: FadeDialog, document: OpenPlan) -> None:

@@ -15,6 +15,7 @@ from studio_gui.document.open_plan import OpenPlan
 from studio_gui.domain.colour.spaces import lab_from_hex
 from studio_gui.domain.edits.matching import match_section, paint_match
 from studio_gui.domain.edits.sections import set_locked
+from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.views.match_dialog import MatchDialog
 from studio_gui.views.section_commands import SectionCommands
 from tests.views.keys import ENTER, ESC, TAB, shown, steps, type_into, wait_for_work
@@ -235,3 +236,12 @@ def test_the_command_opens_it(document: OpenPlan, qtbot: QtBot) -> None:
     opened = next(one for one in window.findChildren(MatchDialog) if one.isVisible())
     assert opened.place.text().startswith("One colour: for B Section 2.")
     opened.reject()
+
+
+def test_mixes_with_a_fluorescent_dye_are_told_to_be_guesses(dialog: MatchDialog, document: OpenPlan) -> None:
+    type_wanted(dialog, "#8a5a70")
+    assert dialog.guess.isHidden()
+    document.edit("", lambda plan: change_stock(plan, "k2", is_fluorescent=True))
+    dialog.wanted.clear()
+    type_wanted(dialog, "#8a5a70")
+    assert dialog.guess.text().startswith("Fluorescent: Red.")

@@ -7,6 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from studio_gui.domain.at_hand import at_hand
 from studio_gui.domain.colour.evenness import Evenness
 from studio_gui.domain.colour.shortfall import Lack, Shortfall
 from studio_gui.domain.colour.spaces import lab_from_hex
@@ -20,6 +21,7 @@ from studio_gui.wording.fade_words import (
     equal_words,
     evenness_words,
     fade_depth_words,
+    guess_words,
     jar_stocks,
     jar_words,
     match_depth_words,
@@ -172,3 +174,13 @@ def test_a_graduation_that_is_too_coarse_for_a_colour_is_said_and_a_match_is_not
         "The bottles reach it, but not in graduations of 1 ml"
     )
     assert shortfall_words(match_section(PLAN, "s1", plenty), ENGLISH) == ""
+
+
+def test_mixes_with_a_fluorescent_dye_are_called_guesses_and_the_dye_alone_is_not() -> None:
+    hand = at_hand(change_stock(PLAN, "k2", is_fluorescent=True))
+    alone, mixed = np.array([[3.0, 0.0], [0.0, 2.0]]), np.array([[3.0, 2.0]])
+    assert guess_words(hand, alone, ENGLISH) == ""
+    assert guess_words(hand, mixed, ENGLISH) == (
+        "Fluorescent: Red. What its mixes look like is a guess; dye a sample of the mix."
+    )
+    assert guess_words(at_hand(PLAN), mixed, ENGLISH) == ""
