@@ -17,17 +17,15 @@ from PySide6.QtGui import QColor
 
 from studio_gui.document.open_plan import Edit, OpenPlan
 from studio_gui.document.row_model import NO_WAY, RIGHT, Role, Row, RowModel
-from studio_gui.domain.colour.swatches import Swatch
 from studio_gui.domain.edits.stocks import change_stock, change_strength_keeping_depth
+from studio_gui.domain.edits.swatches import stand_in
 from studio_gui.domain.stocks import STRENGTHS_KNOWN, Stock, StrengthKnown
 from studio_gui.domain.stocks import Role as StockRole
 from studio_gui.wording.naming import one_line
 from studio_gui.wording.quantities import ACID, DEPTH, STRENGTH, VOLUME, Kind, parse, shown, shown_bare
 from studio_gui.wording.translation import TRANSLATED, translate
 
-#: The swatch of a dye that has just been put on the shelf, until its owner says better.
-NEW_DYE_SRGB = "#7a5c8e"
-NEW_DYE_DEPTH_PCT_OWF = 1.0
+#: Strength of a dye that has just been put on the shelf, until its owner says better.
 NEW_DYE_STRENGTH_G_PER_L = 10.0
 
 
@@ -260,5 +258,5 @@ def _depths(stock: Stock) -> str:
 
 def new_dye(stock_id: str, name: str, fibre_srgb: str) -> Stock:
     """Return a dye to put on the shelf, with a swatch to start from: 1 % owf on this fibre."""
-    swatch = Swatch(NEW_DYE_DEPTH_PCT_OWF, NEW_DYE_SRGB, fibre_srgb)
+    swatch = stand_in(fibre_srgb)
     return Stock(stock_id, name, "dye", strength_g_per_l=NEW_DYE_STRENGTH_G_PER_L, swatches=(swatch,))

@@ -17,6 +17,15 @@ from studio_gui.domain.edits.stocks import change_stock
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.ranges import RANGES
 
+#: What a new dye shows until its real colour is entered.
+STAND_IN_SRGB = "#7a5c8e"
+STAND_IN_DEPTH_PCT_OWF = 1.0
+
+
+def stand_in(fibre_srgb: str) -> Swatch:
+    """Return the sample that a new dye has, on the fibre, until a real one is entered."""
+    return Swatch(STAND_IN_DEPTH_PCT_OWF, STAND_IN_SRGB, fibre_srgb)
+
 
 def add_swatch(plan: Plan, stock_id: str) -> Plan:
     """Give a dye one more sample: twice as deep as its deepest, on that one's fibre, as predicted.
@@ -40,12 +49,16 @@ def add_measured_swatch(
 ) -> Plan:
     """Give a dye a sample with a measured spectrum that was dyed at `depth_pct_owf`, on the plan's fibre.
 
+    The one that a new dye has only stands in for it, and goes.
+
     Raises
     ------
     InvalidPlan
         ``too-many``; as `Swatch`.
     """
     swatches = plan.stock(stock_id).swatches
+    if swatches and swatches == (stand_in(swatches[0].fibre_srgb),):
+        swatches = ()
     swatch = Swatch(depth_pct_owf, plan.fibre.undyed_srgb, plan.fibre.undyed_srgb, reflectance)
     return change_stock(plan, stock_id, swatches=(*swatches, swatch))
 

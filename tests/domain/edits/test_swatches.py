@@ -10,7 +10,14 @@ import pytest
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.fit import dye_curve
 from studio_gui.domain.colour.mixing import predicted_lab
-from studio_gui.domain.edits.swatches import add_measured_swatch, add_swatch, change_swatch, remove_swatch
+from studio_gui.domain.edits.stocks import change_stock
+from studio_gui.domain.edits.swatches import (
+    add_measured_swatch,
+    add_swatch,
+    change_swatch,
+    remove_swatch,
+    stand_in,
+)
 from studio_gui.domain.errors import InvalidPlan
 from studio_gui.domain.new_plan import new_plan
 from studio_gui.domain.stocks import MOST_SWATCHES
@@ -68,3 +75,11 @@ def test_a_colour_that_is_entered_takes_the_place_of_a_measured_spectrum() -> No
     measured = add_measured_swatch(PLAN, "k1", (0.2,) * 31, 0.7)
     assert change_swatch(measured, "k1", 1, depth_pct_owf=0.5).stock("k1").swatches[1].is_measured
     assert not change_swatch(measured, "k1", 1, srgb="#336699").stock("k1").swatches[1].is_measured
+
+
+def test_the_sample_that_stands_in_goes_when_a_spectrum_comes() -> None:
+    new = change_stock(PLAN, "k1", swatches=(stand_in("#f2ebdc"),))
+    (measured,) = add_measured_swatch(new, "k1", (0.2,) * 31, 0.7).stock("k1").swatches
+    assert measured.reflectance == (0.2,) * 31
+    entered = change_swatch(new, "k1", 0, depth_pct_owf=2.0)
+    assert len(add_measured_swatch(entered, "k1", (0.2,) * 31, 0.7).stock("k1").swatches) == 2
