@@ -505,7 +505,7 @@ def test_a_muddy_edge_is_said_with_what_is_left_of_the_colour_and_three_ways_out
     assert check_title(check, plan, ENGLISH) == "Muddy where they meet: A and B"
     assert check_reason(check, plan, ENGLISH).startswith("Mixed half and half over 20 mm, they keep ")
     assert [mend_label(mend, plan, ENGLISH) for mend in check.mends] == [
-        "Put 6 cm of C Plum between them",
+        "Put 13.5 cm of C Plum between them",
         "Leave a gap of 2 cm",
         "Move B to the end",
     ]

@@ -24,6 +24,7 @@ from studio_gui.domain.errors import Param, RovingLayError
 from studio_gui.domain.figures import SectionFigures
 from studio_gui.domain.plan import Plan
 from studio_gui.domain.ranges import exceeds
+from studio_gui.domain.spinning.advice import least_length_m
 
 FloatArray = NDArray[np.float64]
 
@@ -82,7 +83,7 @@ def _bridges(figures: SectionFigures, hand: AtHand, doses: FloatArray, index: in
     plan = figures.plan
     if not _has_room(figures, index):
         return
-    length_m = BRIDGE_IN_WICKINGS * plan.wicking_mm / 1000.0
+    length_m = _bridge_m(figures, index)
     place: dict[str, Param] = {"section_id": plan.sections[index].id, "length_m": length_m}
     painted = np.flatnonzero(figures.judged)
     known = painted[np.unique(figures.liquor_index[painted], return_index=True)[1]]
@@ -99,10 +100,20 @@ def _bridges(figures: SectionFigures, hand: AtHand, doses: FloatArray, index: in
             return
 
 
+def _bridge_m(figures: SectionFigures, index: int) -> float:
+    """Return how long a bridge is: a clean stripe of yarn, where its neighbours stay such too."""
+    stripe_m = least_length_m(figures.plan.yarn)
+    short_m = BRIDGE_IN_WICKINGS * figures.plan.wicking_mm / 1000.0
+    return max(short_m, stripe_m) if _shorter_m(figures, index) >= 1.5 * stripe_m else short_m
+
+
+def _shorter_m(figures: SectionFigures, index: int) -> float:
+    return float(np.diff(figures.edges_m)[index : index + 2].min())
+
+
 def _has_room(figures: SectionFigures, index: int) -> bool:
     """Tell whether both sections of an edge keep a colour of their own beside a bridge."""
-    wicking_m = figures.plan.wicking_mm / 1000.0
-    shorter_m = float(np.diff(figures.edges_m)[index : index + 2].min())
+    wicking_m, shorter_m = figures.plan.wicking_mm / 1000.0, _shorter_m(figures, index)
     return not exceeds(CLEAR_IN_WICKINGS * wicking_m, shorter_m - BRIDGE_IN_WICKINGS * wicking_m / 2.0)
 
 

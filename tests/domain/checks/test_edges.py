@@ -8,6 +8,7 @@ import pytest
 
 from studio_gui.domain.checks.check import Check
 from studio_gui.domain.checks.edges import MOST_COLOURS_TO_REORDER, MOST_SEARCHED, muddy_edges
+from studio_gui.domain.checks.yarn import stripe_too_short
 from studio_gui.domain.edits.boundaries import set_gap
 from studio_gui.domain.edits.fades import FadeWish
 from studio_gui.domain.edits.mends import apply_mend
@@ -71,8 +72,12 @@ def test_a_bridge_is_made_of_a_liquor_on_the_lay_or_else_of_a_dye() -> None:
     assert mends(on_lay)[0] == "bridge-with-liquor"
     bridged = apply_mend(on_lay, found(on_lay)[0].mends[0])
     assert [section.liquor_id for section in bridged.sections] == ["A", "V", "B", "V"]
-    assert bridged.edges_m[1:3] == pytest.approx((0.97, 1.03))
+    assert bridged.edges_m[1:3] == pytest.approx((0.9325, 1.0675)), "one and a half staples of 9 cm"
     assert not found(bridged)
+    assert not list(stripe_too_short(section_figures(bridged)))
+    short = laid([("A", 0.2), ("B", 0.2), ("V", 1.0)], on_lay.stocks, on_lay.liquors)
+    bridged = apply_mend(short, found(short)[0].mends[0])
+    assert bridged.edges_m[1:3] == pytest.approx((0.17, 0.23)), "three wicking widths, where there is no more"
 
 
 def test_another_order_is_offered_only_where_it_helps_and_can_be_had() -> None:
