@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from studio_gui.domain.colour.deliverable import Measuring
 from studio_gui.domain.colour.difference import ciede2000
 from studio_gui.domain.colour.fades import ideal_fade, naive_fades, solve_fade
 from tests.domain.colour.dyes import jars, palette, random_fade
@@ -43,6 +44,16 @@ def test_a_dye_that_both_ends_have_alike_stays_as_it_is(kept: float) -> None:
     assert (np.diff(fade.doses_pct_owf[:, 1]) <= 1e-9).all()
     lightness = np.diff(fade.labs[:, 0])
     assert (lightness >= -1e-6).all()
+
+
+def test_where_every_row_turns_back_it_is_as_even_as_a_painter_s() -> None:
+    """Jars so unlike that each measures other doses, for ends that are nearly the same."""
+    of_one = np.array([[0.95, 0.326], [0.435, 0.831], [0.421, 0.559], [0.047, 0.758], [0.547, 0.343]])
+    unlike = Measuring(np.array([16.0, 23.0, 28.0, 2.0, 6.0]), of_one, (0, 1), 2)
+    stops = np.array([[0.6, 0.9], [0.6, 0.8]])
+    fade = solve_fade(palette("red", "blue"), unlike, stops)
+    naive = naive_fades(palette("red", "blue"), unlike, stops)
+    assert fade.evenness.rank == min(one.evenness.rank for one in naive)
 
 
 def test_a_weak_stock_on_the_shelf_makes_a_fade_more_even() -> None:
