@@ -107,7 +107,8 @@ def _paint_pins(
     for index, narrow in zip(indexes, narrow_px, strict=True):
         if narrow < PINNED_PX:
             width = 3.0 if narrow >= THREADED_PX else 1.0
-            pin = QRectF(round(layout.edges_x[index + 1] - width / 2.0), top, width, height)
+            left = round(layout.edges_x[index + 1]) - (width - 1.0) / 2.0  # over its thread
+            pin = QRectF(left, top, width, height)
             (locked if is_locked(layout.sheet.plan, index) else loose).append(pin)
     painter.setPen(Qt.PenStyle.NoPen)
     for pins, colour in ((loose, look.peg_lines), (locked, look.handle)):
