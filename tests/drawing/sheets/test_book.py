@@ -9,7 +9,7 @@ from studio_gui.domain.worksheet import worksheet
 from studio_gui.drawing.fonts import lent_font
 from studio_gui.drawing.sheets.book import SHEETS, pages_of, wanted_sheets
 from studio_gui.drawing.sheets.choices import Choices
-from studio_gui.drawing.sheets.paper import A4, LETTER, Paper
+from studio_gui.drawing.sheets.paper import A4, LETTER, MARGIN_MM, Paper
 from tests.drawing.plans import plain_plan
 
 
@@ -38,3 +38,17 @@ def test_a_sheet_that_is_left_out_is_not_laid_out() -> None:
     assert wanted_sheets(choices) == SHEETS[1:]
     nothing = Choices(left_out=frozenset(sheet.key for sheet in SHEETS))
     assert pages_of(worksheet(plain_plan(3)), nothing) == ()
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER])
+def test_what_shows_predicted_colours_says_so_in_its_margin_and_nothing_else_does(paper: Paper) -> None:
+    sheet, every = worksheet(plain_plan(3)), frozenset(one.key for one in SHEETS)
+    labelled = set()
+    for one in SHEETS:
+        for page in pages_of(sheet, Choices(paper, left_out=every - {one.key})):
+            label = page.words()[-1]
+            if "indicative" in " ".join(label.lines):
+                labelled.add(one.key)
+                assert page.paper.bottom - MARGIN_MM < label.box.y
+                assert label.box.bottom < page.paper.bottom - 5.0, "printers reach as far"
+    assert labelled == {"section-map", "liquor-cards", "yarn"}
