@@ -42,8 +42,11 @@ def mend(application: QApplication) -> None:
 def edge_fields(application: QApplication) -> None:
     """Give fields an edge that can be seen; a palette of the whole program takes it away again.
 
-    The style makes it from the window's colour, which fields use for nothing else.
+    The usual style of Linux desktops makes it from the window's colour, which its fields use for nothing
+    else. Other styles are left alone.
     """
+    if application.style().name() != "fusion":
+        return
     around, palette = application.palette(), QPalette()
     for group in (QPalette.ColorGroup.Active, QPalette.ColorGroup.Inactive):
         window, text = around.color(group, _Role.Window), around.color(group, _Role.WindowText)

@@ -129,3 +129,15 @@ def test_the_edge_of_a_field_stands_out(
     finally:
         qapp.setStyle(style)
         qapp.setPalette(before)
+
+
+def test_the_fields_of_other_styles_are_left_alone(qapp: QApplication) -> None:
+    before, style = qapp.palette(), qapp.style().objectName()
+    try:
+        qapp.setStyle("Windows")
+        qapp.setPalette(PALETTES["light"])
+        edge_fields(qapp)
+        assert QLineEdit().palette().color(Role.Window) == qapp.palette().color(Role.Window)
+    finally:
+        qapp.setStyle(style)
+        qapp.setPalette(before)
