@@ -67,6 +67,17 @@ class AtHand:
         """Return what is left of each dye on each section, % owf, (n, dyes); the hand has all bottles."""
         return doses_of_dyes(figures.left_pct_owf, self.dye_of, len(self.palette.curves))
 
+    def guessed(self, counts: FloatArray) -> tuple[Stock, ...]:
+        """Return the fluorescent bottles whose mixes are guesses in jars of graduations, (jars, bottles)."""
+        dyes = doses_of_dyes(counts, self.dye_of, len(self.palette.curves))
+        mixed = counts[(dyes > 0.0).sum(axis=1) > 1]
+        used = (mixed > 0.0).any(axis=0)
+        return tuple(
+            stock
+            for stock, is_used in zip(self.bottles, used, strict=True)
+            if is_used and stock.is_fluorescent
+        )
+
     def depths(self, doses_pct_owf: Sequence[float]) -> tuple[DyeDepth, ...]:
         """Return doses of the dyes as depths, each by the first bottle of its dye, without those of 0."""
         first = {dye: stock.id for stock, dye in reversed(list(zip(self.bottles, self.dye_of, strict=True)))}

@@ -9,8 +9,6 @@ from __future__ import annotations
 import math
 import re
 
-import numpy as np
-
 from studio_gui.domain.at_hand import AtHand
 from studio_gui.domain.colour.evenness import Evenness
 from studio_gui.domain.colour.shortfall import REACHED, Lack, Shortfall
@@ -97,13 +95,7 @@ def guess_words(hand: AtHand, counts: Array, tongue: Tongue = TRANSLATED) -> str
 
     `counts` are graduations of each bottle in jars, shape (jars, bottles).
     """
-    dyes = np.array([[place == dye for place in hand.dye_of] for dye in range(len(hand.palette.curves))])
-    is_mixed = ((counts > 0.0) @ dyes.T > 0).sum(axis=1) > 1
-    names = [
-        one_line(stock.name)
-        for place, stock in enumerate(hand.bottles)
-        if stock.is_fluorescent and (is_mixed & (counts[:, place] > 0.0)).any()
-    ]
+    names = [one_line(stock.name) for stock in hand.guessed(counts)]
     if not names:
         return ""
     return tongue.translate(

@@ -114,3 +114,11 @@ def test_rounding_the_jar_gives_the_very_graduations_that_were_asked_for(
 def test_a_jar_full_of_dye_has_no_let_down() -> None:
     parts = parts_of(at_hand(PLAN), [2.0, 0.0, 3.0], 5.0, 1.0, PLAN.stock("AW"))
     assert [(part.stock_id, part.parts) for part in parts] == [("D", 2.0), ("E", 3.0)]
+
+
+def test_a_fluorescent_dye_is_guessed_in_mixes_and_not_with_its_own_let_down_bottle() -> None:
+    stocks = tuple(replace(stock, is_fluorescent=stock.id in ("D", "W")) for stock in PLAN.stocks)
+    hand = at_hand(replace(PLAN, stocks=stocks))
+    assert hand.guessed(np.array([[3.0, 2.0, 0.0], [0.0, 0.0, 4.0]])) == ()
+    assert [stock.id for stock in hand.guessed(np.array([[3.0, 0.0, 1.0], [0.0, 2.0, 0.0]]))] == ["D"]
+    assert at_hand(PLAN).guessed(np.array([[3.0, 2.0, 1.0]])) == ()

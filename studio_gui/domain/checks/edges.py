@@ -101,13 +101,15 @@ def _bridges(figures: SectionFigures, hand: AtHand, doses: FloatArray, index: in
 
 
 def _bridge_m(figures: SectionFigures, index: int) -> float:
-    """Return how long a bridge is: a clean stripe of yarn, where its neighbours stay such too."""
+    """Return how long (m) a bridge is: a clean stripe of yarn, where its neighbours stay such too."""
     stripe_m = least_length_m(figures.plan.yarn)
     short_m = BRIDGE_IN_WICKINGS * figures.plan.wicking_mm / 1000.0
-    return max(short_m, stripe_m) if _shorter_m(figures, index) >= 1.5 * stripe_m else short_m
+    left_m = _shorter_m(figures, index) - stripe_m / 2.0  # each neighbour gives half
+    return short_m if exceeds(stripe_m, left_m) else max(short_m, stripe_m)
 
 
 def _shorter_m(figures: SectionFigures, index: int) -> float:
+    """Return the length (m) of the shorter of the sections at an edge."""
     return float(np.diff(figures.edges_m)[index : index + 2].min())
 
 

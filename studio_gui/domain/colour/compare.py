@@ -51,6 +51,8 @@ def compare(first_srgb: str, second_srgb: str) -> Comparison:
 def compare_labs(first: Array, second: Array) -> Comparison:
     """Return the comparison of two colours, each CIE Lab (3,), which no screen need show.
 
+    Source of the pair: G. Sharma, W. Wu, E. N. Dalal, Color Research and Application 30(1), 2005, table 1.
+
     >>> round(compare_labs(np.array([50.0, 2.6772, -79.7751]), np.array([50.0, 0.0, -82.7485])).difference, 4)
     2.0425
     """

@@ -21,6 +21,7 @@ from studio_gui.drawing.sheets.tape import tape_pages
 from studio_gui.drawing.sheets.timetable_sheet import timetable_pages
 from studio_gui.drawing.sheets.type import line_mm
 from studio_gui.drawing.sheets.yarn_sheet import yarn_pages
+from studio_gui.wording.fade_words import indicative_words
 from studio_gui.wording.translation import translate
 
 LABEL_PT = 8.0
@@ -67,11 +68,10 @@ def pages_of(worksheet: Worksheet, choices: Choices) -> tuple[Page, ...]:
 
 def _labelled(page: Page) -> Page:
     """Return the page with a small line in its lower margin that its colours are indicative."""
-    words = translate("Sheets", "Colours are predicted from swatches, and indicative: dye a sample first.")
     line = Box(
         page.paper.x + MARGIN_MM,
         page.paper.bottom - MARGIN_MM + LABEL_GAP_MM,
         page.paper.width - 2.0 * MARGIN_MM,
         line_mm(LABEL_PT),
     )
-    return replace(page, marks=(*page.marks, Words(line, (words,), LABEL_PT, align="right")))
+    return replace(page, marks=(*page.marks, Words(line, (indicative_words(),), LABEL_PT, align="right")))
